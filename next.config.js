@@ -1,0 +1,10 @@
+/** @type {import('next').NextConfig} */
+const config = {
+	poweredByHeader: false,
+	reactStrictMode: true,
+	serverExternalPackages: ["better-sqlite3", "@prisma/client", "@prisma/adapter-better-sqlite3", "sharp", "pdfkit", "bwip-js"],
+	outputFileTracingRoot: import.meta.dirname,
+	turbopack: { root: import.meta.dirname },
+	experimental: { serverActions: { bodySizeLimit: "1mb" } },
+};
+export default config;
