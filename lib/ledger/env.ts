@@ -1,0 +1,17 @@
+// Everything that a deed needs from outside: the shop's store, the clock, who acts, ids and salts.
+// Handed in, so that the demo shop and the tests can hand in others.
+
+import type { Instant } from "@/lib/core/instants";
+import type { Store } from "@/lib/db/store";
+
+export type Env = {
+	readonly store: Store;
+	readonly clock: () => Instant;
+	/** Person id of whoever does it. */
+	readonly actor: string;
+	/** Client-made id of this deed: sent twice, it is done once. */
+	readonly deed: string;
+	readonly newId: () => string;
+	/** 128 random bits as 32 hex digits. */
+	readonly salt: () => string;
+};

@@ -1,0 +1,14 @@
+// Who is asking: a cookie that names a person of this shop. There are no passwords: whoever is on the shop's network is trusted.
+
+import { cookies } from "next/headers";
+import { shopStore } from "@/lib/db/shopStore";
+
+export const PERSON_COOKIE = "asfound-person";
+
+/** The person who uses this browser, or null when nobody was chosen yet. */
+export async function currentPerson(): Promise<{ id: string; name: string; initials: string } | null> {
+	const id = (await cookies()).get(PERSON_COOKIE)?.value;
+	if (!id) return null;
+	const store = await shopStore();
+	return store.read.person.findFirst({ where: { id, state: "here" }, select: { id: true, name: true, initials: true } });
+}
