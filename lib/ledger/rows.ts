@@ -69,14 +69,18 @@ export function change<T extends TableName>(table: T, before: Tables[T], patch: 
 	return { how: "change", table, id: before.id, image: image as unknown as RowChange["image"] };
 }
 
-/** What may be said of a deed besides its rows: names as they were, counts, reasons. */
-export type Facts = Readonly<Record<string, string | number | null | readonly (string | number)[]>>;
+/**
+ * What may be said of a deed besides its rows: names as they were, counts, reasons. `say` is the deed as a plain
+ * sentence, past tense, for the history; it stays readable for ever, and holds nothing that is withheld (no price, no
+ * name of anyone outside the shop).
+ */
+export type Facts = { readonly say: string } & Readonly<Record<string, string | number | null | readonly (string | number)[]>>;
 
 /** One entry to be. */
 export type EntryDraft = {
 	/** Machine id, or null for what concerns the shop alone. */
 	readonly machine: string | null;
-	/** Dotted, past tense: "part.taken-out". lib/ledger/sentences.ts says each in words. */
+	/** Dotted, past tense: "part.taken-out". facts.say says it in words. */
 	readonly action: string;
 	readonly subject: { readonly table: TableName; readonly id: string };
 	readonly facts: Facts;
