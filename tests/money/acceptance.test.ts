@@ -7,7 +7,7 @@ import { costOfMinutes, rateOn } from "@/lib/money/labour";
 import { type Landed, landed } from "@/lib/money/landed";
 import { costOfUse, leftOfLine } from "@/lib/money/lineUse";
 import { formatAmount, type MinorUnits, minor, sumMinor } from "@/lib/money/money";
-import { costOfExpected, expectedSixths, formatSixths, sigmaOfSum } from "@/lib/money/pert";
+import { costOfExpected, expectedSixths, formatSixths, sigmaOfLabour } from "@/lib/money/pert";
 import { costSummary, inTheBooks, marginOf } from "@/lib/money/summary";
 import { criticalChains, longestPath } from "@/lib/schedule/longestPath";
 import {
