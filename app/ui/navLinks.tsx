@@ -1,0 +1,20 @@
+"use client";
+
+import Link from "next/link";
+import { usePathname } from "next/navigation";
+import { isUnder, type NavEntry } from "./nav";
+
+export function NavLinks({ entries }: { entries: readonly NavEntry[] }) {
+	const path = usePathname();
+	return (
+		<ul>
+			{entries.map((entry) => (
+				<li key={entry.href}>
+					<Link href={entry.href} aria-current={isUnder(entry, path) ? (path === entry.href ? "page" : "true") : undefined}>
+						{entry.label}
+					</Link>
+				</li>
+			))}
+		</ul>
+	);
+}

@@ -1,0 +1,171 @@
+"use client";
+
+import { zodResolver } from "@hookform/resolvers/zod";
+import { unstable_rethrow } from "next/navigation";
+import { type FormEvent, type RefObject, useEffect, useRef, useState, useTransition } from "react";
+import { type DefaultValues, type FieldValues, type Path, type RegisterOptions, type UseFormReturn, useForm } from "react-hook-form";
+import type { z } from "zod";
+import type { Refusal, Result } from "@/lib/core/result";
+import { clientId } from "./clientId";
+
+/** Why nothing was recorded: the sentence, and those of fields that this form does not show. */
+export type Problem = { readonly say: string; readonly also: readonly string[] };
+
+export type ActionForm<Input extends FieldValues> = {
+	/** Spread on `<form>`. */
+	readonly formProps: {
+		readonly ref: RefObject<HTMLFormElement | null>;
+		readonly onSubmit: (event: FormEvent) => void;
+		readonly noValidate: true;
+	};
+	/** Spread on a field: its name, its wiring, and its error. */
+	readonly field: <Name extends Path<Input>>(
+		name: Name,
+		options?: RegisterOptions<Input, Name>,
+	) => ReturnType<UseFormReturn<Input>["register"]> & { readonly error: string | undefined };
+	/** The sentence to a field that is shown by other means. */
+	readonly errorOf: (name: Path<Input>) => string | undefined;
+	/** Hand to `FormProblem`. */
+	readonly problem: Problem | null;
+	/** True until the answer is here and shown; hand to the button. */
+	readonly pending: boolean;
+	/** Sends the form without its button (after a scan, say). */
+	readonly send: () => void;
+	/** The form itself, for `watch`, `setValue`, `reset` and lists of fields. */
+	readonly form: UseFormReturn<Input>;
+};
+
+/**
+ * A form that sends what was typed to a server action and shows what came back.
+ *
+ * What was typed stays when the action refuses or the shop cannot be reached. `error.fields` go to their fields, the first
+ * wrong one gets the focus, and the sentence is announced by `FormProblem`. Under the key `deed` it sends a client-made id
+ * that stays the same from try to try until one succeeds: a double press, a retry or a lost answer does the deed once.
+ * The action gets the values as typed (the schema's input), and reads them with the same schema.
+ *
+ * @example
+ * const form = useActionForm({ schema: takeOutSchema, defaults: { bag: "" }, action: takeOutAction, onDone: () => router.push("..") });
+ * <form {...form.formProps}><FormProblem problem={form.problem} /><TextField label="Bag" {...form.field("bag")} />
+ *   <Button type="submit" kind="main" pending={form.pending}>Take out</Button></form>
+ */
+export function useActionForm<Input extends FieldValues, Output, Value>({
+	schema,
+	defaults,
+	action,
+	onDone,
+}: {
+	readonly schema: z.ZodType<Output, Input>;
+	/** What the fields hold at first. `deed` need not be among them. */
+	readonly defaults: DefaultValues<NoInfer<Input>>;
+	readonly action: (raw: NoInfer<Input> & { deed: string }) => Promise<Result<Value, Refusal>>;
+	/** After success: go on to another page, or say so. The form keeps its values; `form.reset()` empties it. */
+	readonly onDone?: (value: Value, form: UseFormReturn<NoInfer<Input>>) => void;
+}): ActionForm<Input> {
+	const ref = useRef<HTMLFormElement>(null);
+	const deed = useRef("");
+	const resolve = zodResolver<Input, unknown, Output>(schema, undefined, { raw: true });
+	const form = useForm<Input>({
+		// A schema may ask for the deed, which no field shows.
+		resolver: (values, context, options) => resolve({ ...values, deed: deed.current }, context, options),
+		defaultValues: defaults,
+		shouldFocusError: false,
+	});
+	const locked = useRef(false);
+	const [problem, setProblem] = useState<Problem | null>(null);
+	const [wrong, setWrong] = useState<readonly string[]>([]);
+	const [pending, start] = useTransition();
+
+	// The lock lasts until the page that follows is there, so that a late second press cannot start a second deed.
+	useEffect(() => {
+		if (!pending) locked.current = false;
+	}, [pending]);
+
+	useEffect(() => {
+		if (wrong.length) firstOf(ref.current, wrong)?.focus();
+	}, [wrong]);
+
+	const refused = (say: string, fields: Readonly<Record<string, string>>) => {
+		const shown = Object.keys(fields).filter((name) => firstOf(ref.current, [name]));
+		setWrong(shown);
+		setProblem({ say, also: Object.entries(fields).flatMap(([name, words]) => (shown.includes(name) ? [] : [words])) });
+	};
+
+	const send = () => {
+		if (locked.current) return;
+		locked.current = true;
+		deed.current ||= clientId();
+		start(async () => {
+			setProblem(null);
+			await form.handleSubmit(
+				async (values) => {
+					const answer = await ask(action, { ...values, deed: deed.current });
+					if (answer.ok) {
+						deed.current = "";
+						start(() => onDone?.(answer.value, form));
+						return;
+					}
+					const fields = answer.error.fields ?? {};
+					for (const [name, message] of Object.entries(fields)) form.setError(name as Path<Input>, { type: answer.error.code, message });
+					start(() => refused(answer.error.say, fields));
+				},
+				(errors) => start(() => refused(NOT_YET, sentencesOf(errors))),
+			)();
+		});
+	};
+
+	return {
+		formProps: {
+			ref,
+			noValidate: true,
+			onSubmit: (event) => {
+				event.preventDefault();
+				send();
+			},
+		},
+		field: (name, options) => ({ ...form.register(name, options), error: form.getFieldState(name, form.formState).error?.message }),
+		errorOf: (name) => form.getFieldState(name, form.formState).error?.message,
+		problem,
+		pending,
+		send,
+		form,
+	};
+}
+
+const NOT_YET = "Nothing is recorded yet. Please look at the answers marked below.";
+
+/** The action's answer; a shop that cannot be reached is a refusal that keeps everything. */
+async function ask<Raw, Value>(action: (raw: Raw) => Promise<Result<Value, Refusal>>, raw: Raw): Promise<Result<Value, Refusal>> {
+	try {
+		return await action(raw);
+	} catch (error) {
+		unstable_rethrow(error); // a redirect is thrown, too
+		console.error(error);
+		return {
+			ok: false,
+			error: {
+				code: "no-answer",
+				say: "The shop did not answer. What you typed is still here: press again when it is back. It will be recorded once.",
+			},
+		};
+	}
+}
+
+/** The first control, in the order of the page, that carries one of the names or something inside one ("minutes.low"). */
+function firstOf(form: HTMLFormElement | null, names: readonly string[]): HTMLElement | undefined {
+	return [...(form?.elements ?? [])].find((control): control is HTMLElement => {
+		const name = control.getAttribute("name");
+		return control instanceof HTMLElement && !!name && names.some((wrong) => name === wrong || name.startsWith(`${wrong}.`));
+	});
+}
+
+/** Field paths to sentences, from the form's nested errors. */
+function sentencesOf(errors: object, path = ""): Record<string, string> {
+	return Object.fromEntries(
+		Object.entries(errors).flatMap(([key, error]: [string, unknown]) => {
+			if (typeof error !== "object" || error === null || key === "ref") return [];
+			const here = path ? `${path}.${key}` : key;
+			if ("message" in error && typeof error.message === "string") return [[here, error.message] as const];
+			return Object.entries(sentencesOf(error, here));
+		}),
+	);
+}
