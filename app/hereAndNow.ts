@@ -18,3 +18,6 @@ export async function hereAndNow(deed: unknown): Promise<Result<Env>> {
 	if (!person) return refuse("nobody", "Say who you are first: choose your name under People.");
 	return ok(envNow(await shopStore(), person.id, id.data));
 }
+
+/** The deed's id as a form sent it. */
+export const deedOf = (raw: unknown): unknown => (typeof raw === "object" && raw !== null && "deed" in raw ? raw.deed : undefined);
