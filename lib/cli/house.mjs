@@ -1,0 +1,69 @@
+// The one command each: `npm run demo`, `npm start`, `npm run dev`, `npm test`, `npm run check`, `npm run bench`.
+// Plain Node, since it has to run in a fresh checkout in which nothing is installed yet.
+import path from "node:path";
+import { BEFORE_COMMIT, runStages, TESTS } from "./house/checks.mjs";
+import { build, prepare } from "./house/prepare.mjs";
+import { inFront, installed, root, say, seconds, stop } from "./house/run.mjs";
+import { testNeeds } from "./house/testNeeds.mjs";
+
+const here = (name) => path.join(root, "lib/cli", name);
+const typescript = (file, ...args) => ["--import", "tsx", file, ...args];
+const production = { ...process.env, NODE_ENV: "production" };
+
+const verbs = {
+	/** The shop of the acceptance scenario, in a folder of its own. */
+	async demo() {
+		prepare();
+		const env = { ...production, ASFOUND_DATA: process.env.ASFOUND_DATA || "./data/demo" };
+		build();
+		const filled = await inFront(process.execPath, typescript(here("demo.ts")), { env });
+		if (filled !== 0) return filled;
+		return inFront(process.execPath, typescript(here("server.ts")), { env });
+	},
+	/** The shop's own book. */
+	async start() {
+		prepare();
+		build();
+		return inFront(process.execPath, typescript(here("server.ts")), { env: production });
+	},
+	async dev() {
+		prepare();
+		const host = process.env.ASFOUND_HOST || "127.0.0.1";
+		const port = process.env.ASFOUND_PORT || "3200";
+		return inFront(process.execPath, [installed("next/dist/bin/next"), "dev", "--hostname", host, "--port", port]);
+	},
+	/** Everything, from types to a real browser. */
+	async test() {
+		const since = performance.now();
+		prepare();
+		const env = testNeeds();
+		runStages([...BEFORE_COMMIT, TESTS.unit], env);
+		build();
+		runStages([TESTS.browser], env);
+		say(`All good in ${seconds(since)}.`);
+		return 0;
+	},
+	/** What is quick: before each commit. */
+	async check() {
+		prepare();
+		runStages(BEFORE_COMMIT);
+		return 0;
+	},
+	/** Measures, and asserts nothing. */
+	async bench() {
+		prepare();
+		return inFront(process.execPath, typescript(path.join(root, "tests/bench/run.ts"), ...process.argv.slice(3)));
+	},
+	/** Packages, database client and pages, and no more. */
+	async prepare() {
+		prepare();
+		build();
+		return 0;
+	},
+};
+
+const verb = process.argv[2] ?? "";
+const run = Object.hasOwn(verbs, verb) ? verbs[verb] : null;
+if (!run) stop(`Say one of: ${Object.keys(verbs).join(", ")}.`, 2);
+process.chdir(root);
+process.exit(await run());

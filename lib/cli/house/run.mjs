@@ -1,0 +1,53 @@
+// Starts other programs for lib/cli/house.mjs. Plain Node: it runs before anything is installed.
+import { spawn, spawnSync } from "node:child_process";
+import path from "node:path";
+
+/** The checkout's folder. */
+export const root = path.resolve(import.meta.dirname, "../../..");
+
+export const say = (line) => process.stdout.write(`${line}\n`);
+
+/** Ends this program after a sentence that says what to do. */
+export function stop(sentence, code = 1) {
+	process.stderr.write(`${sentence}\n`);
+	process.exit(code);
+}
+
+export const seconds = (since) => `${((performance.now() - since) / 1000).toFixed(1)} s`;
+
+/** Runs a program to its end and gives its exit code with everything that it said. */
+export function hear(program, args, more = {}) {
+	const run = spawnSync(program, args, { cwd: root, encoding: "utf8", maxBuffer: 256 * 1024 * 1024, ...more });
+	return { code: run.status ?? 1, said: `${run.stdout ?? ""}${run.stderr ?? ""}${run.error ? run.error.message : ""}` };
+}
+
+/** Runs something that should take a moment; says its name, and what it said only when it fails. */
+export function quietly(name, program, args, more = {}) {
+	const since = performance.now();
+	say(`${name} ...`);
+	const { code, said } = hear(program, args, more);
+	if (code !== 0) stop(`${said.trim()}\n\n${name}: failed.`, code);
+	say(`${name}: done in ${seconds(since)}`);
+}
+
+/** Runs a program in front of the person until it ends; signals that reach us reach it. Gives its exit code. */
+export function inFront(program, args, more = {}) {
+	return new Promise((resolve) => {
+		const child = spawn(program, args, { cwd: root, stdio: "inherit", ...more });
+		const passOn = (signal) => child.kill(signal);
+		process.on("SIGINT", passOn);
+		process.on("SIGTERM", passOn);
+		child.on("error", (error) => stop(`${program} did not start: ${error.message}`));
+		child.on("exit", (code, signal) => resolve(code ?? (signal === "SIGINT" || signal === "SIGTERM" ? 0 : 1)));
+	});
+}
+
+/** npm, the one that runs us where there is one. */
+export function npm(args) {
+	const own = process.env.npm_execpath;
+	if (own && /npm-cli\.[cm]?js$/.test(own)) return [process.execPath, [own, ...args], {}];
+	return ["npm", args, { shell: process.platform === "win32" }];
+}
+
+/** A program of an installed package, by the path of its script. */
+export const installed = (script) => path.join(root, "node_modules", script);
