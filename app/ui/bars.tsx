@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { type ReactNode, useId } from "react";
 import { Table } from "./table";
 
 /** estimate: grey. spent: solid. to-come: hatched. total: ink. On paper the four differ in black, too. */
@@ -40,7 +40,6 @@ export function Bars({
 							<div className="af-bar-track" style={{ "--room": room } as Record<string, string>}>
 								{bar.amount === null ? null : (
 									<svg aria-hidden="true" className={`af-bars-${bar.kind}`}>
-										<Hatch />
 										{from > 0 ? <line className="af-bars-guide" x1={percent(from)} x2={percent(from)} y1="-24" y2="100%" /> : null}
 										<BarShape kind={bar.kind} x={percent(from)} width={percent(bar.amount)} />
 									</svg>
@@ -75,17 +74,15 @@ export function Bars({
 }
 
 function BarShape({ kind, x, width }: { kind: Bar["kind"]; x: string; width: string }) {
+	const hatch = useId();
 	const place = { x, width, y: "25%", height: "50%", rx: 2 };
 	if (kind !== "to-come") return <rect {...place} fill="currentColor" />;
-	return <rect {...place} fill="url(#af-hatch)" stroke="currentColor" strokeWidth={1.5} />;
-}
-
-function Hatch() {
 	return (
-		<defs>
-			<pattern id="af-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+		<>
+			<pattern id={hatch} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
 				<rect width="3.4" height="6" fill="currentColor" />
 			</pattern>
-		</defs>
+			<rect {...place} fill={`url(#${hatch})`} stroke="currentColor" strokeWidth={1.5} />
+		</>
 	);
 }

@@ -26,8 +26,8 @@ export function FindField() {
 					className="af-input"
 					type="search"
 					name="q"
-					aria-label="Type a tag, a name or a word"
-					placeholder="Type a tag, a name or a word"
+					aria-label="Find by tag, name or word"
+					placeholder="Tag, name or word"
 					autoComplete="off"
 					autoCapitalize="off"
 					spellCheck={false}

@@ -9,7 +9,7 @@ type Point = Omit<ComponentProps<"input">, "type" | "id"> & { readonly error?: s
  */
 export function MinutesField({
 	label,
-	hint = "Minutes, or hours and minutes: 45, or 2 h 35",
+	hint = "45 is minutes; 2 h 35 is hours and minutes",
 	error,
 	optional,
 	hideLabel,

@@ -6,6 +6,7 @@ export type Figure = { readonly value: ReactNode; readonly label: string; readon
 /** The thing first: picture, tag, name, where it is now; then what to do next. Every page has exactly one. */
 export function PageHead({
 	title,
+	tag,
 	above,
 	lead,
 	photo,
@@ -13,6 +14,8 @@ export function PageHead({
 	actions,
 }: {
 	readonly title: ReactNode;
+	/** A chip on the title's own line. */
+	readonly tag?: ReactNode;
 	/** Over the title: its tag, badges, the way back up. */
 	readonly above?: ReactNode;
 	/** One line under the title. */
@@ -27,7 +30,10 @@ export function PageHead({
 			{photo ? <div className="af-pagehead-photo">{photo}</div> : null}
 			<div className="af-pagehead-words">
 				{above ? <div className="af-pagehead-above">{above}</div> : null}
-				<h1>{title}</h1>
+				<div className="af-pagehead-title">
+					{tag}
+					<h1>{title}</h1>
+				</div>
 				{lead ? <div className="af-lead">{lead}</div> : null}
 			</div>
 			{figures?.length ? (

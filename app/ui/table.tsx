@@ -59,7 +59,7 @@ export function Table<Row>({
 	);
 	const footed = columns.some((column) => column.foot !== undefined);
 	return (
-		<div className="af-tablewrap">
+		<div className="af-tablewrap" data-columns={columns.length <= 3 ? "few" : columns.length <= 5 ? "some" : "many"}>
 			<table className={`af-table ${className}`} data-stack={stack === "narrow" ? "" : undefined}>
 				<caption className={showCaption ? undefined : "sr-only"}>{caption}</caption>
 				<thead>

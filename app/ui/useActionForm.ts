@@ -3,7 +3,7 @@
 import { zodResolver } from "@hookform/resolvers/zod";
 import { unstable_rethrow } from "next/navigation";
 import { type FormEvent, type RefObject, useEffect, useRef, useState, useTransition } from "react";
-import { type DefaultValues, type FieldValues, type Path, type RegisterOptions, type UseFormReturn, useForm } from "react-hook-form";
+import { type DefaultValues, type FieldValues, get, type Path, type RegisterOptions, type UseFormReturn, useForm } from "react-hook-form";
 import type { z } from "zod";
 import type { Refusal, Result } from "@/lib/core/result";
 import { clientId } from "./clientId";
@@ -18,11 +18,11 @@ export type ActionForm<Input extends FieldValues> = {
 		readonly onSubmit: (event: FormEvent) => void;
 		readonly noValidate: true;
 	};
-	/** Spread on a field: its name, its wiring, and its error. */
+	/** Spread on a field: its name, its wiring, what it holds at first, and its error. */
 	readonly field: <Name extends Path<Input>>(
 		name: Name,
 		options?: RegisterOptions<Input, Name>,
-	) => ReturnType<UseFormReturn<Input>["register"]> & { readonly error: string | undefined };
+	) => ReturnType<UseFormReturn<Input>["register"]> & FirstValue & { readonly error: string | undefined };
 	/** The sentence to a field that is shown by other means. */
 	readonly errorOf: (name: Path<Input>) => string | undefined;
 	/** Hand to `FormProblem`. */
@@ -122,13 +122,24 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 				send();
 			},
 		},
-		field: (name, options) => ({ ...form.register(name, options), error: form.getFieldState(name, form.formState).error?.message }),
+		field: (name, options) => ({
+			...firstValue(get(defaults, name)),
+			...form.register(name, options),
+			error: form.getFieldState(name, form.formState).error?.message,
+		}),
 		errorOf: (name) => form.getFieldState(name, form.formState).error?.message,
 		problem,
 		pending,
 		send,
 		form,
 	};
+}
+
+/** In the page as the server sends it, so that nothing jumps when the script takes over. */
+type FirstValue = { readonly defaultValue?: string | number; readonly defaultChecked?: boolean };
+function firstValue(value: unknown): FirstValue {
+	if (typeof value === "boolean") return { defaultChecked: value };
+	return typeof value === "string" || typeof value === "number" ? { defaultValue: value } : {};
 }
 
 const NOT_YET = "Nothing is recorded yet. Please look at the answers marked below.";
