@@ -1,0 +1,107 @@
+import { z } from "zod";
+import { type Instant, isInstant } from "@/lib/core/instants";
+import { parseMinutes } from "@/lib/core/minutes";
+import { chosen, line, optionalChosen, optionalLine, words } from "@/lib/core/words";
+import { threePointsField } from "@/lib/positions/threePoints";
+
+export const STEP_KINDS = ["takeout", "putin", "alter", "clean", "repair", "make", "test", "document", "move", "other"] as const;
+
+/** The kinds of step in plain words, as buttons and tables show them. */
+export const STEP_KIND_WORDS: Readonly<Record<(typeof STEP_KINDS)[number], string>> = {
+	takeout: "take out",
+	putin: "put in",
+	alter: "alter",
+	clean: "clean",
+	repair: "repair",
+	make: "make",
+	test: "test",
+	document: "document",
+	move: "move",
+	other: "other",
+};
+
+/** A duration typed in words, or whole minutes from a program. Empty is `null`. */
+const duration = z
+	.union([z.number(), z.string().max(40, "Write a duration like 35 or 2 h 35.")])
+	.transform((typed, check): number | null => {
+		if (typeof typed === "number") {
+			if (Number.isInteger(typed) && typed >= 0) return typed;
+			check.addIssue({ code: "custom", message: "Whole minutes, not below zero." });
+			return z.NEVER;
+		}
+		if (typed.trim() === "") return null;
+		const minutes = parseMinutes(typed);
+		if (minutes.ok) return minutes.value;
+		check.addIssue({ code: "custom", message: minutes.error.say });
+		return z.NEVER;
+	});
+
+const needed = duration.transform((minutes, check): number => {
+	if (minutes !== null) return minutes;
+	check.addIssue({ code: "custom", message: "Write how long, like 35 or 2 h 35." });
+	return z.NEVER;
+});
+
+/** An instant from a program or, made by the action from what a clock field holds. */
+const instantField = z
+	.string()
+	.refine(isInstant, "Write the moment like 2026-03-02T08:00:00.000Z.")
+	.transform((text) => text as Instant);
+
+const plan = {
+	kind: z.enum(STEP_KINDS, "Say what kind of step it is."),
+	title: line("what is to be done", 200),
+	minutes: threePointsField,
+	wait: duration.default(null),
+	waitWhy: optionalLine("what the wait is for", 120),
+	caution: words("the caution", 600),
+	addedWhy: optionalLine("why it was added", 200),
+	conversionId: optionalChosen,
+	positionId: optionalChosen,
+	partId: optionalChosen,
+	/** Steps that must be over first. */
+	needs: z.array(z.string().max(64)).max(200, "At most 200 needs a step.").default([]),
+	/** Persons planned to do it together. */
+	crew: z.array(z.string().max(64)).max(20, "At most 20 persons a step.").default([]),
+};
+
+export const planStepSchema = z.object({ machineId: chosen("the machine"), ...plan });
+
+/** Many steps at once: `needs` then names the keys of steps of the same list, or the ids of steps that stand already. */
+export const planStepsSchema = z.object({
+	machineId: chosen("the machine"),
+	steps: z
+		.array(z.object({ key: z.string().min(1).max(64), ...plan }))
+		.min(1, "Write at least one step.")
+		.max(500, "At most 500 steps at once."),
+});
+
+export const changeStepSchema = z.object({ stepId: chosen("the step"), ...plan });
+
+export const startClockSchema = z.object({ stepId: chosen("the step"), personId: chosen("who"), at: instantField.optional() });
+export const stopClockSchema = z.object({ workId: chosen("the clock"), at: instantField.optional(), note: optionalLine("the note", 400) });
+
+export const addTimeSchema = z.object({
+	stepId: chosen("the step"),
+	personId: chosen("who"),
+	minutes: needed,
+	/** When the work began; left out, it ended now. */
+	startedAt: instantField.optional(),
+	note: optionalLine("the note", 400),
+});
+export const voidTimeSchema = z.object({ workId: chosen("the time"), why: line("why it was wrong", 200) });
+
+export const finishStepSchema = z.object({ stepId: chosen("the step"), words: words("what happened"), at: instantField.optional() });
+export const dropStepSchema = z.object({ stepId: chosen("the step"), why: line("why it is dropped", 300) });
+export const reopenStepSchema = z.object({ stepId: chosen("the step"), why: line("why it is not done after all", 300) });
+
+export type PlanStep = z.output<typeof planStepSchema>;
+export type PlanSteps = z.output<typeof planStepsSchema>;
+export type ChangeStep = z.output<typeof changeStepSchema>;
+export type StartClock = z.output<typeof startClockSchema>;
+export type StopClock = z.output<typeof stopClockSchema>;
+export type AddTime = z.output<typeof addTimeSchema>;
+export type VoidTime = z.output<typeof voidTimeSchema>;
+export type FinishStep = z.output<typeof finishStepSchema>;
+export type DropStep = z.output<typeof dropStepSchema>;
+export type StepPlan = Omit<PlanStep, "machineId">;
