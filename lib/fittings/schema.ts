@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { atSchema, destinationSchema } from "@/lib/bags/schema";
+import { changedColourSchema, wireColourSchema } from "@/lib/colours/schema";
 import { chosen, line, optionalChosen, optionalLine, words } from "@/lib/core/words";
 
 const COUNT = "Count in whole numbers, 1 to 9,999.";
@@ -46,7 +47,7 @@ export const outConnectionSchema = z.object({
 	state: z.enum(["connected", "parked", "removed"], "Say what became of the wire.").default("parked"),
 	from: optionalLine("where it comes from", 120),
 	to: optionalLine("where it goes", 120),
-	colour: optionalLine("the colour", 40),
+	colour: wireColourSchema,
 	base: optionalLine("the base colour", 40),
 	tracer: optionalLine("the tracer", 40),
 	gauge: optionalLine("the gauge", 40),
@@ -108,7 +109,7 @@ export const inConnectionSchema = z.object({
 	state: z.enum(["connected", "parked"], "Say whether the wire is connected.").default("connected"),
 	from: optionalLine("where it comes from", 120),
 	to: optionalLine("where it goes", 120),
-	colour: optionalLine("the colour", 40),
+	colour: wireColourSchema,
 	base: optionalLine("the base colour", 40),
 	tracer: optionalLine("the tracer", 40),
 	gauge: optionalLine("the gauge", 40),
@@ -171,7 +172,7 @@ export const sayConnectionSchema = z.object({
 	conversionId: optionalChosen,
 	from: line("where it comes from", 120),
 	to: optionalLine("where it goes", 120),
-	colour: optionalLine("the colour", 40),
+	colour: wireColourSchema,
 	base: optionalLine("the base colour", 40),
 	tracer: optionalLine("the tracer", 40),
 	gauge: optionalLine("the gauge", 40),
@@ -189,7 +190,7 @@ export const changeConnectionSchema = z.object({
 	state: z.enum(["connected", "parked", "removed"]).optional(),
 	from: kept("where it comes from", 120),
 	to: kept("where it goes", 120),
-	colour: kept("the colour", 40),
+	colour: changedColourSchema,
 	base: kept("the base colour", 40),
 	tracer: kept("the tracer", 40),
 	gauge: kept("the gauge", 40),
