@@ -52,18 +52,25 @@ export function shuffled<T>(random: Random, items: readonly T[]): T[] {
 
 function seeded(seed: number): () => number {
 	if (!Number.isSafeInteger(seed)) throw new Error(`a seed is a whole number, not ${seed}`);
-	// Both halves of a large seed count, so that 1 and 2^32 + 1 differ.
-	let mixed = ((seed | 0) ^ Math.imul(Math.floor(seed / 0x100000000), 0x85ebca6b)) | 0;
-	const word = () => {
-		mixed = (mixed + 0x9e3779b9) | 0;
-		let z = mixed ^ (mixed >>> 16);
-		z = Math.imul(z, 0x21f0aaad);
-		z ^= z >>> 15;
-		z = Math.imul(z, 0x735a2d97);
-		return (z ^ (z >>> 15)) >>> 0;
+	const low = splitmix32(seed | 0);
+	// The upper half of a large or negative seed counts too, so that 1 and 2^32 + 1 differ.
+	const upper = Math.floor(seed / 0x100000000) | 0;
+	const high = upper === 0 ? () => 0 : splitmix32(upper);
+	const word = () => (low() ^ high()) >>> 0;
+	return xoshiro128([word(), word(), word(), word()]);
+}
+
+/** The generator that fills the state of the other one: it never gives four zeros in a row. */
+function splitmix32(start: number): () => number {
+	let counter = start;
+	return () => {
+		counter = (counter + 0x9e3779b9) | 0;
+		let mixed = counter ^ (counter >>> 16);
+		mixed = Math.imul(mixed, 0x21f0aaad);
+		mixed ^= mixed >>> 15;
+		mixed = Math.imul(mixed, 0x735a2d97);
+		return (mixed ^ (mixed >>> 15)) >>> 0;
 	};
-	const state = [word(), word(), word(), word()] as const;
-	return xoshiro128(state);
 }
 
 function turned(bits: number, by: number): number {
