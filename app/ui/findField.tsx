@@ -26,7 +26,7 @@ export function FindField() {
 					className="af-input"
 					type="search"
 					name="q"
-					aria-label="Find by tag, name or word"
+					aria-label="Find"
 					placeholder="Tag, name or word"
 					autoComplete="off"
 					autoCapitalize="off"

@@ -33,8 +33,9 @@ export function StepperField({
 function move(event: MouseEvent<HTMLButtonElement>, way: "up" | "down") {
 	const input = event.currentTarget.parentElement?.querySelector("input");
 	if (!input) return;
+	const before = input.value;
 	if (way === "up") input.stepUp();
 	else input.stepDown();
 	// The form hears of it as of a typed figure.
-	input.dispatchEvent(new Event("input", { bubbles: true }));
+	if (input.value !== before) input.dispatchEvent(new Event("input", { bubbles: true }));
 }

@@ -8,8 +8,8 @@ import type { z } from "zod";
 import type { Refusal, Result } from "@/lib/core/result";
 import { clientId } from "./clientId";
 
-/** Why nothing was recorded: the sentence, and those of fields that this form does not show. */
-export type Problem = { readonly say: string; readonly also: readonly string[] };
+/** Why nothing was recorded: the sentence, those of fields that this form does not show, and which try it was. */
+export type Problem = { readonly say: string; readonly also: readonly string[]; readonly attempt: number };
 
 export type ActionForm<Input extends FieldValues> = {
 	/** Spread on `<form>`. */
@@ -71,6 +71,7 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 		shouldFocusError: false,
 	});
 	const locked = useRef(false);
+	const attempt = useRef(0);
 	const [problem, setProblem] = useState<Problem | null>(null);
 	const [wrong, setWrong] = useState<readonly string[]>([]);
 	const [pending, start] = useTransition();
@@ -87,21 +88,28 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 	const refused = (say: string, fields: Readonly<Record<string, string>>) => {
 		const shown = Object.keys(fields).filter((name) => firstOf(ref.current, [name]));
 		setWrong(shown);
-		setProblem({ say, also: Object.entries(fields).flatMap(([name, words]) => (shown.includes(name) ? [] : [words])) });
+		setProblem({
+			say,
+			also: Object.entries(fields).flatMap(([name, words]) => (shown.includes(name) ? [] : [words])),
+			attempt: attempt.current,
+		});
 	};
 
 	const send = () => {
 		if (locked.current) return;
 		locked.current = true;
 		deed.current ||= clientId();
+		attempt.current += 1;
 		start(async () => {
-			setProblem(null);
 			await form.handleSubmit(
 				async (values) => {
 					const answer = await ask(action, { ...values, deed: deed.current });
 					if (answer.ok) {
 						deed.current = "";
-						start(() => onDone?.(answer.value, form));
+						start(() => {
+							setProblem(null);
+							onDone?.(answer.value, form);
+						});
 						return;
 					}
 					const fields = answer.error.fields ?? {};
