@@ -53,11 +53,14 @@ export function shuffled<T>(random: Random, items: readonly T[]): T[] {
 function seeded(seed: number): () => number {
 	if (!Number.isSafeInteger(seed)) throw new Error(`a seed is a whole number, not ${seed}`);
 	const low = splitmix32(seed | 0);
-	// The upper half of a large or negative seed counts too, so that 1 and 2^32 + 1 differ.
 	const upper = Math.floor(seed / 0x100000000) | 0;
-	const high = upper === 0 ? () => 0 : splitmix32(upper);
-	const word = () => (low() ^ high()) >>> 0;
-	return xoshiro128([word(), word(), word(), word()]);
+	if (upper === 0) return xoshiro128([low(), low(), low(), low()]);
+	// The upper half of a large or negative seed fills half of the state, so that 1 and 2^32 + 1 differ; the first
+	// numbers, which show only part of the state, are thrown away.
+	const high = splitmix32(upper);
+	const next = xoshiro128([low(), low(), high(), high()]);
+	for (let thrown = 0; thrown < 20; thrown++) next();
+	return next;
 }
 
 /** The generator that fills the state of the other one: it never gives four zeros in a row. */

@@ -32,7 +32,7 @@ export type LongestPath = {
 	readonly chain: readonly string[];
 };
 
-/** The longest path through the activities. A need that leads back to its own step is refused, and the loop is named step by step. */
+/** The longest path through the activities. Durations are whole and not below zero. A need that leads back to its own step is refused, and the loop is named step by step. */
 export function longestPath(activities: readonly Activity[]): Result<LongestPath> {
 	const known = checked(activities);
 	if (!known.ok) return known;
@@ -153,28 +153,39 @@ function inOrder(activities: readonly Activity[], successors: ReadonlyMap<string
 	return ready.length === activities.length ? ready : null;
 }
 
-/** One loop of needs, in the order in which the work would have to be done. Requires that there is one. */
+/** One loop of needs, in the order in which the work would have to be done, from its first step in the input. Requires that there is one. */
 function loopOf(activities: readonly Activity[], byId: ReadonlyMap<string, Activity>): string[] {
 	const cleared = new Set<string>();
 	for (const { id } of activities) {
-		// Walk back along needs that still stand; whatever ends is cleared, what comes round is the loop.
+		// Walk back along needs that still stand. A step without such needs is cleared; what comes round is the loop.
 		const way: string[] = [];
-		let step: string | undefined = id;
-		while (step !== undefined && !cleared.has(step)) {
-			const seenAt = way.indexOf(step);
-			if (seenAt >= 0) return way.slice(seenAt).reverse();
+		const placeOnWay = new Map<string, number>();
+		let step: string | undefined = cleared.has(id) ? undefined : id;
+		while (step !== undefined) {
+			const seenAt = placeOnWay.get(step);
+			if (seenAt !== undefined) return fromFirst(way.slice(seenAt).reverse(), activities);
+			placeOnWay.set(step, way.length);
 			way.push(step);
-			let onward: string | undefined = byId.get(step)?.after.find((need) => !cleared.has(need));
+			let onward = standingNeed(step, byId, cleared);
 			while (onward === undefined && way.length > 0) {
-				cleared.add(way.pop() ?? "");
-				const back: string | undefined = way[way.length - 1];
-				if (back === undefined) break;
-				onward = byId.get(back)?.after.find((need) => !cleared.has(need));
+				const dead = way.pop() ?? "";
+				placeOnWay.delete(dead);
+				cleared.add(dead);
+				onward = way.length === 0 ? undefined : standingNeed(way[way.length - 1] ?? "", byId, cleared);
 			}
 			step = onward;
 		}
 	}
 	throw new Error("no loop among these activities");
+}
+
+function standingNeed(id: string, byId: ReadonlyMap<string, Activity>, cleared: ReadonlySet<string>): string | undefined {
+	return byId.get(id)?.after.find((need) => !cleared.has(need));
+}
+
+function fromFirst(loop: readonly string[], activities: readonly Activity[]): string[] {
+	const first = loop.indexOf(activities.find(({ id }) => loop.includes(id))?.id ?? "");
+	return [...loop.slice(first), ...loop.slice(0, first)];
 }
 
 function overAt(byId: ReadonlyMap<string, Activity>, start: ReadonlyMap<string, number>, id: string): number {
