@@ -15,6 +15,8 @@ import type { Env } from "@/lib/ledger/env";
 import { record } from "@/lib/ledger/record";
 import { add, change, type Deed, type EntryDraft, type RowChange } from "@/lib/ledger/rows";
 
+export { changeConnection, moveFixing, sayConnection, sayFixing, saySetting } from "@/lib/fittings/details";
+
 export type TakenOut = {
 	readonly fittingId: string;
 	readonly partId: string;

@@ -138,36 +138,35 @@ export const putInSchema = z.object({
 
 export const putBackSchema = z.object({ partId: chosen("a part"), at: atSchema });
 
+const fixingPlaces = [
+	z.object({ kind: z.literal("bag"), bagId: chosen("a bag") }),
+	z.object({ kind: z.literal("bench") }),
+	z.object({ kind: z.literal("left") }),
+	z.object({ kind: z.literal("lost") }),
+	z.object({ kind: z.literal("scrapped") }),
+] as const;
+
 export const sayFixingSchema = z.object({
-	machineId: chosen("a machine"),
 	/** A fixing to describe anew; null for one that is now seen. */
 	fixingId: optionalChosen,
-	/** The positions whose parts it holds, all occupied. One fixing may hold two parts. */
+	/** The positions whose parts it holds, or held last. One fixing may hold two parts. */
 	positionIds: z.array(chosen("a position")).max(20, LISTED).default([]),
 	count,
 	...fixingColumns,
+	/** Where a new fixing is; left out, it holds its part, or lies on the bench when the part is out. */
+	lies: z.discriminatedUnion("kind", [z.object({ kind: z.literal("home") }), ...fixingPlaces]).optional(),
 });
 
 export const moveFixingSchema = z.object({
 	fixingId: chosen("a fixing"),
 	/** How many of the lot; left out, all. */
 	count: count.optional(),
-	to: z.discriminatedUnion(
-		"kind",
-		[
-			z.object({ kind: z.literal("bag"), bagId: chosen("a bag") }),
-			z.object({ kind: z.literal("bench") }),
-			z.object({ kind: z.literal("left") }),
-			z.object({ kind: z.literal("lost") }),
-			z.object({ kind: z.literal("scrapped") }),
-		],
-		"Say where it goes.",
-	),
+	to: z.discriminatedUnion("kind", [...fixingPlaces], "Say where it goes."),
 	note: optionalLine("the note", 400),
 });
 
 export const sayConnectionSchema = z.object({
-	/** The position whose part has the wire; it is occupied. */
+	/** The position whose part has the wire, or had it last. */
 	positionId: chosen("a position"),
 	conversionId: optionalChosen,
 	from: line("where it comes from", 120),
@@ -203,7 +202,7 @@ export const changeConnectionSchema = z.object({
 });
 
 export const saySettingSchema = settingSchema.extend({
-	/** The position whose part is set so; it is occupied. */
+	/** The position whose part is set so, or was when it came out: the words may come that evening. */
 	positionId: chosen("a position"),
 });
 
