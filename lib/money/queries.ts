@@ -1,0 +1,148 @@
+import { type Day, day, dayOf } from "@/lib/core/days";
+import { instant } from "@/lib/core/instants";
+import type { Reader } from "@/lib/db/store";
+import { labourOfMachine, type MachineLabour } from "@/lib/money/labourOfMachine";
+import { type MinorUnits, minor, NOTHING, sumMinor } from "@/lib/money/money";
+import { COST_KIND_WORDS } from "@/lib/money/schema";
+import { type CostRow, type CostSummary, costSummary, inTheBooks, type Margin, marginOf } from "@/lib/money/summary";
+import { requireShop } from "@/lib/shop/queries";
+
+/** No machine has more lines of one kind than this on its money page; a machine with more says so. */
+export const MOST_LINES = 5000;
+
+export type MachineMoney = {
+	readonly currency: string;
+	readonly labour: MachineLabour;
+	/** One row a person, one for parts, one for each kind of other cost, and their sums. */
+	readonly summary: CostSummary;
+	readonly bought: MinorUnits;
+	readonly carriage: MinorUnits;
+	/** Bought, carried home, and spent so far. */
+	readonly books: MinorUnits;
+	/** The same with what is still to come. */
+	readonly booksAtCompletion: MinorUnits;
+	readonly sale: (Margin & { readonly price: MinorUnits }) | null;
+	readonly minutes: number;
+	/** Shown, not summed. */
+	readonly forgone: readonly { readonly id: string; readonly words: string; readonly amount: MinorUnits }[];
+	/** A clock that still runs is not in the sums. */
+	readonly clocksRunning: number;
+};
+
+/** Every figure of a machine's money, from its lines. `null` when there is no such machine. */
+export async function machineMoney(read: Reader, machineId: string, today: Day): Promise<MachineMoney | null> {
+	const machine = await read.machine.findUnique({
+		where: { id: machineId },
+		select: { receivedDay: true, priceMinor: true, carriageMinor: true, soldMinor: true },
+	});
+	if (!machine) return null;
+	const shop = await requireShop(read);
+	const [steps, work, persons, uses, costs] = await Promise.all([
+		read.step.findMany({
+			where: { machineId },
+			orderBy: { number: "asc" },
+			take: MOST_LINES,
+			select: {
+				id: true,
+				lowMinutes: true,
+				likelyMinutes: true,
+				highMinutes: true,
+				state: true,
+				addedWhy: true,
+				crew: { where: { stands: "yes" }, select: { personId: true } },
+			},
+		}),
+		read.work.findMany({
+			where: { machineId, how: { not: "void" } },
+			take: MOST_LINES,
+			select: { stepId: true, personId: true, minutes: true, startedAt: true },
+		}),
+		read.person.findMany({
+			orderBy: [{ name: "asc" }, { id: "asc" }],
+			take: 500,
+			select: { id: true, name: true, rates: { select: { fromDay: true, costMinor: true, chargeMinor: true } } },
+		}),
+		read.lineUse.findMany({ where: { machineId, kind: "used" }, take: MOST_LINES, select: { amountMinor: true } }),
+		read.costLine.findMany({
+			where: { machineId, state: { not: "void" } },
+			orderBy: [{ day: "asc" }, { id: "asc" }],
+			take: MOST_LINES,
+			select: { id: true, kind: true, state: true, words: true, estimatedMinor: true, spentMinor: true },
+		}),
+	]);
+	const labour = labourOfMachine({
+		steps: steps.map((step) => ({
+			id: step.id,
+			low: step.lowMinutes,
+			likely: step.likelyMinutes,
+			high: step.highMinutes,
+			state: step.state,
+			firstPlan: step.addedWhy === "",
+			crew: step.crew.map(({ personId }) => personId),
+		})),
+		work: work.flatMap(({ stepId, personId, minutes, startedAt }) =>
+			minutes === null ? [] : [{ stepId, personId, minutes, day: dayOf(instant(startedAt), shop.timeZone) }],
+		),
+		persons: persons.map((person) => ({
+			id: person.id,
+			name: person.name,
+			rates: person.rates.map((rate) => ({
+				from: day(rate.fromDay),
+				costPerHour: minor(rate.costMinor),
+				chargePerHour: minor(rate.chargeMinor),
+			})),
+		})),
+		receivedDay: day(machine.receivedDay),
+		today,
+	});
+
+	const counted = costs.filter(({ state }) => state !== "forgone");
+	const kinds = [...new Set(counted.map(({ kind }) => kind))];
+	const rows: CostRow[] = [
+		...labour.persons.map(({ name, estimated, spent, toCome }) => ({ what: `Labour, ${name}`, estimated, spent, toCome })),
+		{ what: "Parts and materials used", estimated: NOTHING, spent: sumMinor(uses.map((use) => minor(use.amountMinor))), toCome: NOTHING },
+		...kinds.map((kind): CostRow => {
+			const lines = counted.filter((line) => line.kind === kind);
+			const [first = "", ...rest] = COST_KIND_WORDS[kind];
+			return {
+				what: `${first.toUpperCase()}${rest.join("")}`,
+				estimated: sumMinor(lines.map((line) => minor(line.estimatedMinor))),
+				spent: sumMinor(lines.map((line) => minor(line.spentMinor))),
+				toCome: sumMinor(
+					lines.map((line) => (line.state === "planned" ? minor(Math.max(0, line.estimatedMinor - line.spentMinor)) : NOTHING)),
+				),
+			};
+		}),
+	];
+	const summary = costSummary(rows);
+	const bought = minor(machine.priceMinor ?? 0);
+	const carriage = minor(machine.carriageMinor ?? 0);
+	const books = inTheBooks({ bought, carriage, spent: summary.total.spent });
+	const minutes = labour.persons.reduce((sum, person) => sum + person.spentMinutes, 0);
+	return {
+		currency: shop.currency,
+		labour,
+		summary,
+		bought,
+		carriage,
+		books,
+		booksAtCompletion: inTheBooks({ bought, carriage, spent: summary.total.atCompletion }),
+		sale:
+			machine.soldMinor === null
+				? null
+				: {
+						price: minor(machine.soldMinor),
+						...marginOf({
+							price: minor(machine.soldMinor),
+							books,
+							labour: sumMinor(labour.persons.map((person) => person.spent)),
+							minutes,
+						}),
+					},
+		minutes,
+		forgone: costs
+			.filter(({ state }) => state === "forgone")
+			.map(({ id, words, estimatedMinor }) => ({ id, words, amount: minor(estimatedMinor) })),
+		clocksRunning: work.filter((piece) => piece.minutes === null).length,
+	};
+}
