@@ -190,6 +190,8 @@ export type Part = {
 	readonly from: readonly string[];
 	readonly fixings: readonly Fixing[];
 	readonly mark?: string;
+	/** Where it lies while it is not fitted yet. */
+	readonly location?: string;
 	readonly notes?: string;
 	readonly sketch: SketchKind;
 };

@@ -101,7 +101,20 @@ export function position(
 	[out, into]: readonly [number, number],
 	rest: PositionRest = {},
 ): Position {
-	return { id, hostPosition, name, area, sketch, ...outIn(out, into), count: 1, fixings: [], connections: [], settings: [], hazards: [], ...rest };
+	return {
+		id,
+		hostPosition,
+		name,
+		area,
+		sketch,
+		...outIn(out, into),
+		count: 1,
+		fixings: [],
+		connections: [],
+		settings: [],
+		hazards: [],
+		...rest,
+	};
 }
 
 /** As found: in it when it was made, by our own sight. */
@@ -121,7 +134,13 @@ export const originalDocumented = (how: string, words: string, more: Partial<AsF
 });
 
 /** As found: there, and not what it left its maker with (or not known to be). */
-export const otherOrigin = (origin: Exclude<Origin, "original">, kind: EvidenceKind, how: string, words: string, more: Partial<AsFound> = {}): AsFound => ({
+export const otherOrigin = (
+	origin: Exclude<Origin, "original">,
+	kind: EvidenceKind,
+	how: string,
+	words: string,
+	more: Partial<AsFound> = {},
+): AsFound => ({
 	state: "present",
 	origin,
 	evidence: [evidence(kind, how, "came", words)],
@@ -132,4 +151,7 @@ export const otherOrigin = (origin: Exclude<Origin, "original">, kind: EvidenceK
 export const notSeenYet = (why: string): AsFound => ({ state: "not-seen", evidence: [], condition: why });
 
 /** As found: the place is there and empty. */
-export const missing = (kind: EvidenceKind, words: string): AsFound => ({ state: "missing", evidence: [evidence(kind, "empty place", "came", words)] });
+export const missing = (kind: EvidenceKind, words: string): AsFound => ({
+	state: "missing",
+	evidence: [evidence(kind, "empty place", "came", words)],
+});

@@ -48,7 +48,10 @@ export const positions: readonly Position[] = [
 	position("a06", "a04", "coin switch", "Coin column", "switch", [6, 9], {
 		fixings: [fix(2, "screw", { thread: "6-32 UNC", length: "1 in" })],
 		fixingWords: "2 x 6-32 UNC x 1",
-		connections: [wire("a06-1", "a07-1", ["BN"], { tags: ["a06-1 BN", "a07-1 BN"] }), wire("a06-2", "a07-2", ["BK"], { tags: ["a06-2 BK", "a07-2 BK"] })],
+		connections: [
+			wire("a06-1", "a07-1", ["BN"], { tags: ["a06-1 BN", "a07-1 BN"] }),
+			wire("a06-2", "a07-2", ["BK"], { tags: ["a06-2 BK", "a07-2 BK"] }),
+		],
 		connectionWords: "BN, BK to a07 terminals 1, 2",
 		settings: [setting("gap", "leaf gap at rest", 1.2, "mm")],
 		notes: "Leaf gap, photograph it.",
@@ -71,7 +74,11 @@ export const positions: readonly Position[] = [
 		asFound: originalDocumented("maker's stamp", "Stamped 3 56 on the timer's bridge.", { works: true }),
 	}),
 	position("a08", null, "ride body, rocket shell", "Rocket", "shell", [35, 45], {
-		fixings: [fix(4, "carriage bolt", { thread: "3/8-16 UNC", length: "2 in", head: "carriage", note: "heads lie under the seat" }), fix(4, "fender washer", { thread: "3/8 in" }), fix(4, "nut", { thread: "3/8-16 UNC" })],
+		fixings: [
+			fix(4, "carriage bolt", { thread: "3/8-16 UNC", length: "2 in", head: "carriage", note: "heads lie under the seat" }),
+			fix(4, "fender washer", { thread: "3/8 in" }),
+			fix(4, "nut", { thread: "3/8-16 UNC" }),
+		],
 		fixingWords: "4 x 3/8-16 UNC x 2 carriage, 4 fender washers, 4 nuts",
 		connections: pins("J2", "a30 J2", [["RD"], ["BK"], ["YE"], ["BK"], ["OG"], ["OG"], ["BK"], ["GN"]]),
 		connectionWords: "J2, 8 pins",
@@ -79,18 +86,25 @@ export const positions: readonly Position[] = [
 		massGrams: 46_000,
 		persons: 2,
 		notes: "Bolt heads lie under the seat.",
-		asFound: originalSeen("matching wear", "Saddle bracket and shell worn to one another; number 211 scratched in both.", { condition: "three coats of paint; nose crazed" }),
+		asFound: originalSeen("matching wear", "Saddle bracket and shell worn to one another; number 211 scratched in both.", {
+			condition: "three coats of paint; nose crazed",
+		}),
 	}),
 	position("a09", "a08", "seat cushion", "Rocket", "seat", [8, 10], {
 		fixings: [fix(4, "screw", { thread: "No.10 wood", length: "1 in" }), fix(4, "cup washer")],
 		fixingWords: "4 x No.10 x 1 wood screws, cup washers",
 		hazards: ["mould; old stuffing: mask"],
-		asFound: otherOrigin("reproduction", "seen", "taken out by us", "Foam under new vinyl, on an old board; old tack holes stand empty.", { condition: "mould on the board" }),
+		asFound: otherOrigin("reproduction", "seen", "taken out by us", "Foam under new vinyl, on an old board; old tack holes stand empty.", {
+			condition: "mould on the board",
+		}),
 	}),
 	position("a10", "a08", "nose lamp and lens", "Rocket", "lamp", [6, 8], {
 		fixings: [fix(3, "screw", { thread: "6-32 UNC", length: "1/2 in" })],
 		fixingWords: "3 x 6-32 x 1/2",
-		connections: [wire("a10-1", "J2-1", ["RD"], { tags: ["a10-1 RD", "J2-1 RD"] }), wire("a10-2", "J2-2", ["BK"], { tags: ["a10-2 BK", "J2-2 BK"] })],
+		connections: [
+			wire("a10-1", "J2-1", ["RD"], { tags: ["a10-1 RD", "J2-1 RD"] }),
+			wire("a10-2", "J2-2", ["BK"], { tags: ["a10-2 BK", "J2-2 BK"] }),
+		],
 		connectionWords: "RD, BK",
 		hazards: ["brittle lens", "child can touch: extra-low voltage only"],
 		asFound: originalSeen("matching wear", "Lens rim has pressed its pattern in the shell's paint."),
@@ -99,7 +113,9 @@ export const positions: readonly Position[] = [
 		fixings: [fix(6, "screw", { thread: "8-32 UNC", length: "1/2 in" }), fix(6, "cup washer")],
 		fixingWords: "6 x 8-32 x 1/2, cup washers",
 		hazards: ["if celluloid: no heat, no bag with metal", "cracks start at the holes"],
-		asFound: originalSeen("untouched fixings", "Yellowed evenly to the edge of the cup washers, clear beneath them.", { condition: "two cracks at the holes; may be celluloid" }),
+		asFound: originalSeen("untouched fixings", "Yellowed evenly to the edge of the cup washers, clear beneath them.", {
+			condition: "two cracks at the holes; may be celluloid",
+		}),
 	}),
 	position("a12", "a08", "steering yoke", "Rocket", "wheel", [10, 12], {
 		fixings: [fix(1, "clevis bolt", { thread: "1/4-20 UNC", length: "1-1/2 in" }), fix(1, "split pin")],
@@ -130,8 +146,8 @@ export const positions: readonly Position[] = [
 	}),
 	position("a16", "a08", "tail lamps", "Rocket", "lamp", [5, 7], {
 		count: 2,
-		fixings: [fix(2, "screw", { thread: "6-32 UNC", length: "3/8 in" })],
-		fixingWords: "2 x 6-32 x 3/8",
+		fixings: [fix(2, "screw", { thread: "6-32 UNC", length: "1/2 in" })],
+		fixingWords: "2 x 6-32 x 1/2",
 		connections: [wire("a16-1", "J2-5", ["OG"]), wire("a16-2", "J2-6", ["OG"]), wire("a16-3", "J2-7", ["BK"])],
 		connectionWords: "OG, OG, BK",
 		asFound: otherOrigin("unknown", "seen", "by eye", "Two lamps of one make, no mark; the shell shows larger shadows round them."),
@@ -175,16 +191,25 @@ export const positions: readonly Position[] = [
 		fixingWords: "4 x 3/8-16 x 1-1/2",
 		hazards: ["14 kg; oil"],
 		massGrams: 14_000,
-		asFound: originalDocumented("plate", "Plate 40:1, serial 5611; the parts card in the base gives the same.", { condition: "weeps at the lower seal" }),
+		asFound: originalDocumented("plate", "Plate 40:1, serial 5611; the parts card in the base gives the same.", {
+			condition: "weeps at the lower seal",
+		}),
 	}),
 	position("a23", null, "motor 1/4 hp, capacitor start", "Motion", "motor", [20, 30], {
 		fixings: [fix(4, "screw", { thread: "5/16-18 UNC", length: "1 in", note: "in slots" })],
 		fixingWords: "4 x 5/16-18 x 1, in slots",
-		connections: [wire("a23-L", "a28-3", ["BK"], { tags: ["a23-L BK", "a28-3 BK"] }), wire("a23-N", "a28-4", ["WH"], { tags: ["a23-N WH", "a28-4 WH"] }), wire("a23-E", "a28-5", ["GN"], { tags: ["a23-E GN", "a28-5 GN"] })],
+		connections: [
+			wire("a23-L", "a28-3", ["BK"], { tags: ["a23-L BK", "a28-3 BK"] }),
+			wire("a23-N", "a28-4", ["WH"], { tags: ["a23-N WH", "a28-4 WH"] }),
+			wire("a23-E", "a28-5", ["GN"], { tags: ["a23-E GN", "a28-5 GN"] }),
+		],
 		connectionWords: "BK, WH, GN",
 		settings: [setting("slot", "slots set the belt: tape scribed 11 mm from the front end", 11, "mm")],
 		notes: "Slots set the belt: scribe a tape, not the base.",
-		asFound: originalDocumented("plate", "Plate 1/4 hp 115 V 1725 rpm, date 2-56, the year of the ride.", { condition: "start winding burnt, bearings good", works: false }),
+		asFound: originalDocumented("plate", "Plate 1/4 hp 115 V 1725 rpm, date 2-56, the year of the ride.", {
+			condition: "start winding burnt, bearings good",
+			works: false,
+		}),
 	}),
 	position("a24", null, "V-belt", "Motion", "belt", [5, 8], {
 		fixingWords: "none",
@@ -209,7 +234,7 @@ export const positions: readonly Position[] = [
 		connections: [wire("a27-1", "a23 start 1", ["BK"]), wire("a27-2", "a23 start 2", ["RD"])],
 		connectionWords: "2 push-on",
 		hazards: ["discharge"],
-		asFound: otherOrigin("modern", "documented", "date code", "Date code 1991 on the can, marked \"No PCBs\"."),
+		asFound: otherOrigin("modern", "documented", "date code", 'Date code 1991 on the can, marked "No PCBs".'),
 	}),
 	position("a28", null, "junction box with fuse holder", "Wiring", "fuse", [15, 25], {
 		fixings: [fix(2, "screw", { thread: "10-24 UNC", length: "1/2 in" })],
@@ -224,7 +249,7 @@ export const positions: readonly Position[] = [
 		connections: [wire("a29-1", "a28-1", ["BK"], { note: "no earth" }), wire("a29-2", "a28-2", ["WH"], { note: "no earth" })],
 		connectionWords: "BK, WH (no earth)",
 		hazards: ["no earth"],
-		asFound: otherOrigin("modern", "told", "owner", "Owner: \"the camp's electrician put a new cord on in the seventies.\""),
+		asFound: otherOrigin("modern", "told", "owner", 'Owner: "the camp\'s electrician put a new cord on in the seventies."'),
 	}),
 	position("a30", null, "main harness", "Wiring", "harness", [60, 90], {
 		fixings: [fix(7, "clip", { thread: "No.6 wood", length: "1/2 in" })],

@@ -80,7 +80,7 @@ export const tests: readonly MachineTest[] = [
 				by: "B",
 				step: "S04",
 				instrument: "insulation",
-				measured: [reading("at the old flex", 0.4, "MΩ")],
+				measured: [reading("insulation", 0.4, "MΩ", "0.4 MΩ, at the old flex")],
 				verdict: "fail",
 			},
 			{
@@ -89,7 +89,7 @@ export const tests: readonly MachineTest[] = [
 				by: "B",
 				step: "S39",
 				instrument: "insulation",
-				measured: [reading("at the plug, electronics off", 210, "MΩ")],
+				measured: [reading("insulation", 210, "MΩ", "210 MΩ, at the plug, electronics off")],
 				verdict: "pass",
 			},
 		],
