@@ -3,16 +3,11 @@
 import type { Reader } from "@/lib/db/store";
 import type { ReachFacts, ReachPosition } from "@/lib/fittings/reach";
 import type { PartNames } from "@/lib/fittings/rules";
+import { sidesOf } from "@/lib/positions/sides";
 
 const positionColumns = { id: true, machineId: true, hostId: true, sides: true } as const;
 
 type PositionRow = { id: string; machineId: string; hostId: string | null; sides: string };
-
-/** The names of a position's sides as they are kept: a JSON list of text. */
-export function sidesOf(text: string): string[] {
-	const list: unknown = JSON.parse(text);
-	return Array.isArray(list) ? list.filter((side) => typeof side === "string") : [];
-}
 
 const positionOf = (row: PositionRow): ReachPosition => ({ ...row, sides: sidesOf(row.sides) });
 

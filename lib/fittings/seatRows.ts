@@ -5,9 +5,9 @@ import { mayHold } from "@/lib/bags/rules";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { HeldFixing } from "@/lib/fittings/fixingRows";
-import { sidesOf } from "@/lib/fittings/reachFacts";
 import type { PartFact, SeatFact } from "@/lib/fittings/rules";
 import { change, type RowChange, type Tables } from "@/lib/ledger/rows";
+import { sidesOf } from "@/lib/positions/sides";
 
 export type Seat = { readonly fact: SeatFact; readonly machine: { readonly id: string; readonly number: number; readonly name: string } };
 

@@ -29,3 +29,124 @@ export async function locationPath(read: Reader, locationId: string): Promise<st
 				.map((place) => place.name)
 				.join(" · ");
 }
+
+/** A shop has some hundreds of shelves; more than this are not walked. */
+const MOST_PLACES = 3000;
+const MOST_AT_A_PLACE = 300;
+
+export type PlaceInTree = {
+	readonly id: string;
+	readonly name: string;
+	readonly kind: "room" | "rack" | "shelf" | "bin";
+	readonly parentId: string | null;
+	readonly depth: number;
+	/** Things that lie right here, not further inside. */
+	readonly bags: number;
+	readonly parts: number;
+};
+
+/** Every place in the shop in the order of walking, with how much lies at each. */
+export async function placesInOrder(read: Reader): Promise<PlaceInTree[]> {
+	const [rows, bags, parts] = await Promise.all([
+		read.location.findMany({
+			orderBy: [{ rank: "asc" }, { name: "asc" }, { id: "asc" }],
+			take: MOST_PLACES,
+			select: { id: true, name: true, kind: true, parentId: true },
+		}),
+		read.bag.groupBy({ by: ["locationId"], where: { locationId: { not: null } }, _count: { _all: true } }),
+		read.part.groupBy({ by: ["locationId"], where: { locationId: { not: null } }, _count: { _all: true } }),
+	]);
+	const bagsAt = new Map(bags.map((row) => [row.locationId, row._count._all]));
+	const partsAt = new Map(parts.map((row) => [row.locationId, row._count._all]));
+	const inside = new Map<string | null, typeof rows>();
+	for (const row of rows) inside.set(row.parentId, [...(inside.get(row.parentId) ?? []), row]);
+	const walk = (parentId: string | null, depth: number): PlaceInTree[] =>
+		depth > DEEPEST
+			? []
+			: (inside.get(parentId) ?? []).flatMap((row) => [
+					{ ...row, depth, bags: bagsAt.get(row.id) ?? 0, parts: partsAt.get(row.id) ?? 0 },
+					...walk(row.id, depth + 1),
+				]);
+	return walk(null, 0);
+}
+
+/** The places as choices, each with its whole way: "Back room · rack B · shelf 2". */
+export function pathsOf(places: readonly PlaceInTree[]): { id: string; path: string }[] {
+	const way: string[] = [];
+	return places.map((place) => {
+		way.length = place.depth;
+		way.push(place.name);
+		return { id: place.id, path: way.join(" · ") };
+	});
+}
+
+/** What lies right at a place: bags, and parts without a bag. */
+export async function whatLiesAt(read: Reader, locationId: string) {
+	const [bags, parts] = await Promise.all([
+		read.bag.findMany({ where: { locationId }, orderBy: { id: "asc" }, take: MOST_AT_A_PLACE, select: bagLine }),
+		read.part.findMany({ where: { locationId }, orderBy: { id: "asc" }, take: MOST_AT_A_PLACE, select: partLine }),
+	]);
+	return { bags: bags.map(lineOfBag), parts: parts.map(lineOfPart) };
+}
+
+/** What is in hand and not yet put away: taken out or made, and laid on the bench. */
+export async function notPutAway(read: Reader, machineId?: string) {
+	const of = machineId === undefined ? {} : { machineId };
+	const [bags, parts] = await Promise.all([
+		read.bag.findMany({ where: { place: "bench", ...of }, orderBy: { sinceAt: "asc" }, take: MOST_AT_A_PLACE, select: bagLine }),
+		read.part.findMany({ where: { place: "bench", ...of }, orderBy: { sinceAt: "asc" }, take: MOST_AT_A_PLACE, select: partLine }),
+	]);
+	return { bags: bags.map(lineOfBag), parts: parts.map(lineOfPart) };
+}
+
+/** Parts outside the shop: who has them, since when, when they are due; those due first, first. */
+export async function outside(read: Reader, machineId?: string) {
+	const rows = await read.part.findMany({
+		where: { place: "out", ...(machineId === undefined ? {} : { machineId }) },
+		orderBy: [{ dueDay: { sort: "asc", nulls: "last" } }, { sinceAt: "asc" }, { id: "asc" }],
+		take: MOST_AT_A_PLACE,
+		select: { ...partLine, dueDay: true, placeWhy: true, party: { select: { name: true } } },
+	});
+	return rows.map((row) => ({ ...lineOfPart(row), dueDay: row.dueDay, why: row.placeWhy, party: row.party?.name ?? null }));
+}
+
+const machineLine = { select: { number: true, name: true } } as const;
+const tagLine = { select: { id: true } } as const;
+const bagLine = {
+	id: true,
+	words: true,
+	kind: true,
+	role: true,
+	caution: true,
+	sinceAt: true,
+	tag: tagLine,
+	machine: machineLine,
+	_count: { select: { parts: true, fixings: true, bags: true } },
+} as const;
+const partLine = { id: true, name: true, count: true, origin: true, sinceAt: true, tag: tagLine, machine: machineLine } as const;
+
+type MachineLine = { number: number; name: string };
+
+const lineOfBag = <T extends { tag: { id: string } | null; _count: { parts: number; fixings: number; bags: number } }>({
+	tag,
+	_count,
+	...bag
+}: T) => ({ ...bag, tag: tag?.id ?? null, things: _count.parts + _count.fixings + _count.bags });
+
+const lineOfPart = (part: {
+	id: string;
+	name: string;
+	count: number;
+	origin: "original" | "period" | "reproduction" | "modern" | "unknown";
+	sinceAt: string;
+	tag: { id: string } | null;
+	machine: MachineLine;
+}) => ({
+	id: part.id,
+	name: part.name,
+	count: part.count,
+	origin: part.origin,
+	sinceAt: part.sinceAt,
+	machine: part.machine,
+	tag: part.tag?.id ?? null,
+});
