@@ -1,0 +1,155 @@
+// Step 1: the attainable target. What the machine can be brought back to, and for every position that cannot, why.
+
+import { wholesOf } from "@/lib/reversal/whole";
+import { type Build, buildFrom, NONE, partIn, placeOfPart, type World } from "@/lib/reversal/world";
+
+/** Why a position cannot have what the target wants there. `part` and `position` are what stands against it. */
+export type Hindrance =
+	| { readonly code: "unavailable"; readonly part: number }
+	| { readonly code: "danger"; readonly part: number }
+	| { readonly code: "stands-elsewhere"; readonly part: number; readonly position: number }
+	| { readonly code: "excluded"; readonly part: number; readonly position: number }
+	| { readonly code: "host-unavailable"; readonly part: number }
+	| { readonly code: "host-not-in-target"; readonly part: number }
+	| { readonly code: "would-hold-itself"; readonly part: number }
+	| { readonly code: "access-loop" };
+
+export type Attainable = {
+	/** T': what each position can be brought to hold. */
+	readonly build: Build;
+	/** The positions in scope that cannot have what the target wants, and why. */
+	readonly hindrances: ReadonlyMap<number, Hindrance>;
+	/** Positions on a part that the target does not hold: they keep what they hold and travel with their assembly. */
+	readonly travelling: ReadonlySet<number>;
+	/** Positions on a part that cannot be had, with that part: nothing can be done there at all. */
+	readonly outOfHand: ReadonlyMap<number, number>;
+};
+
+/**
+ * The attainable target T'.
+ *
+ * Starts from the target on the positions in scope and from now elsewhere. A position that cannot have the
+ * part it wants keeps what it holds now, or is left empty when that is wanted elsewhere. Every such change
+ * only ever adds parts that stay, so the order of looking does not matter, and it ends after at most one change a
+ * position. `inLoop` are positions already found to be in an access loop: they keep what they hold.
+ */
+export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Attainable {
+	const { now, target } = world;
+	const count = world.positions.length;
+	const outOfHand = positionsOutOfHand(world);
+	const hindrances = new Map<number, Hindrance>();
+	const travelling = new Set<number>();
+	/** Keeps what it holds, whoever else may want that. */
+	const keeps = new Uint8Array(count);
+
+	for (let p = 0; p < count; p++) {
+		if (world.inScope[p] !== 1) {
+			keeps[p] = 1;
+			continue;
+		}
+		const host = world.hostOf[p] ?? NONE;
+		const lost = outOfHand.get(p);
+		const differs = partIn(now, p) !== partIn(target, p);
+		if (inLoop.has(p)) {
+			keeps[p] = 1;
+			if (differs) hindrances.set(p, { code: "access-loop" });
+		} else if (lost !== undefined) {
+			keeps[p] = 1;
+			if (differs) hindrances.set(p, { code: "host-unavailable", part: lost });
+		} else if (host !== NONE && placeOfPart(target, host) === NONE) {
+			keeps[p] = 1;
+			if (partIn(target, p) === NONE) travelling.add(p);
+			else if (differs) hindrances.set(p, { code: "host-not-in-target", part: host });
+		}
+	}
+
+	const failed = (p: number): boolean => keeps[p] === 1 || hindrances.has(p);
+	const resolve = (): Build => {
+		const partAt = new Int32Array(count).fill(NONE);
+		const wanted = new Uint8Array(world.parts.length);
+		for (let p = 0; p < count; p++) {
+			if (failed(p)) continue;
+			const part = partIn(target, p);
+			partAt[p] = part;
+			if (part !== NONE) wanted[part] = 1;
+		}
+		for (let p = 0; p < count; p++) {
+			if (!failed(p)) continue;
+			const part = partIn(now, p);
+			if (keeps[p] === 1 || (part !== NONE && wanted[part] === 0)) partAt[p] = part;
+		}
+		return buildFrom(partAt, world.parts.length);
+	};
+
+	for (;;) {
+		const build = resolve();
+		let changed = false;
+		for (let p = 0; p < count; p++) {
+			if (failed(p)) continue;
+			const part = partIn(target, p);
+			if (part === NONE || part === partIn(now, p)) continue;
+			const hindrance = hindranceOf(world, build, keeps, part);
+			if (hindrance === null) continue;
+			hindrances.set(p, hindrance);
+			changed = true;
+		}
+		if (changed) continue;
+		const knot = firstHoldingItself(world, build);
+		if (knot === NONE) return { build, hindrances, travelling, outOfHand };
+		hindrances.set(knot, { code: "would-hold-itself", part: world.hostOf[knot] ?? NONE });
+	}
+}
+
+function hindranceOf(world: World, build: Build, keeps: Uint8Array, part: number): Hindrance | null {
+	if (world.parts[part]?.unavailable !== undefined) return { code: "unavailable", part };
+	if (world.parts[part]?.danger !== undefined && !world.mayPutDangerBack) return { code: "danger", part };
+	const stands = placeOfPart(world.now, part);
+	if (stands !== NONE && keeps[stands] === 1) return { code: "stands-elsewhere", part, position: stands };
+	for (const other of world.excluded[part] ?? []) {
+		const place = placeOfPart(world.now, other);
+		if (place !== NONE && partIn(build, place) === other) return { code: "excluded", part: other, position: place };
+	}
+	return null;
+}
+
+/**
+ * Positions on a part that cannot be had, and all positions of a loose assembly whose own root cannot be had:
+ * what is lost is lost with everything on it.
+ */
+function positionsOutOfHand(world: World): Map<number, number> {
+	const wholes = wholesOf(world, world.now);
+	const found = new Map<number, number>();
+	for (let p = 0; p < world.positions.length; p++) {
+		for (const part of [world.hostOf[p] ?? NONE, wholes.whole[p] ?? NONE]) {
+			if (part !== NONE && world.parts[part]?.unavailable !== undefined && !found.has(p)) found.set(p, part);
+		}
+	}
+	return found;
+}
+
+/**
+ * The first position, by id, that T' changes and by which an assembly would come to hold itself; `NONE` if there is none.
+ * Neither now nor the target can hold such a knot, but a mixture of the two can.
+ */
+function firstHoldingItself(world: World, build: Build): number {
+	const walkOf = new Int32Array(world.positions.length).fill(NONE);
+	const above = (p: number): number => {
+		const host = world.hostOf[p] ?? NONE;
+		return host === NONE ? NONE : placeOfPart(build, host);
+	};
+	let first: number = NONE;
+	for (let start = 0; start < world.positions.length; start++) {
+		let p = start;
+		while (p !== NONE && walkOf[p] === NONE) {
+			walkOf[p] = start;
+			p = above(p);
+		}
+		if (p === NONE || walkOf[p] !== start) continue;
+		let q = p;
+		do {
+			if (partIn(build, q) !== partIn(world.now, q) && (first === NONE || q < first)) first = q;
+			q = above(q);
+		} while (q !== p);
+	}
+	return first;
+}

@@ -1,0 +1,13 @@
+// Random numbers from a seed, for worlds that can be made again.
+
+/** Numbers from 0 up to, but not, 1. The same seed gives the same numbers (mulberry32). */
+export function randomFrom(seed: number): () => number {
+	let state = seed >>> 0;
+	return () => {
+		state = (state + 0x6d2b79f5) >>> 0;
+		let t = state;
+		t = Math.imul(t ^ (t >>> 15), t | 1);
+		t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+		return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
+	};
+}

@@ -1,0 +1,102 @@
+// Small worlds with everything in them that can go wrong: sides, hosts, exclusions, lost parts, alterations, loops.
+
+import fc from "fast-check";
+import {
+	type Alteration,
+	type Obstruction,
+	type Part,
+	type Position,
+	PROBLEM_FORMAT,
+	type Problem,
+	type Times,
+} from "@/lib/reversal/problem";
+import { readProblem } from "@/lib/reversal/readProblem";
+
+const SIDES = ["front", "rear", "top"];
+
+/** What a position is made of: few small numbers, so that a failing world shrinks to a small one. */
+const gene = fc.record({
+	host: fc.nat(11),
+	sides: fc.integer({ min: 1, max: 3 }),
+	now: fc.nat(9),
+	target: fc.nat(9),
+	swap: fc.nat(9),
+	out: fc.nat(6),
+	back: fc.nat(6),
+	lost: fc.nat(11),
+});
+const block = fc.record({ part: fc.nat(19), position: fc.nat(9), sides: fc.nat(7) });
+const change = fc.record({ on: fc.nat(19), undo: fc.nat(4) });
+const pair = fc.record({ a: fc.nat(19), b: fc.nat(19) });
+
+/** Worlds of up to `most` positions. Those that contradict themselves are passed over. */
+export const aSmallWorld = (most = 8): fc.Arbitrary<Problem> =>
+	fc
+		.record({
+			genes: fc.array(gene, { minLength: 1, maxLength: most }),
+			blocks: fc.array(block, { maxLength: most * 3 }),
+			changes: fc.array(change, { maxLength: 3 }),
+			pairs: fc.array(pair, { maxLength: 2 }),
+			scope: fc.option(fc.array(fc.nat(9), { maxLength: most }), { nil: undefined, freq: 4 }),
+		})
+		.map(({ genes, blocks, changes, pairs, scope }): Problem => {
+			const count = genes.length;
+			const old = (n: number): string => `old${n % count}`;
+			const fresh = (n: number): string => `new${n % count}`;
+			const either = (n: number): string => (n % 2 === 0 ? old(n >> 1) : fresh(n >> 1));
+			const at = (n: number): string => `p${n % count}`;
+			const positions = genes.map(
+				({ host, sides }, n): Position => ({
+					id: at(n),
+					// Two in three are on the machine; the others on a part of another position.
+					...(host < 4 && count > 1 ? { host: host % 2 === 0 ? old(n + 1 + host) : fresh(n + 1 + host) } : {}),
+					...(sides === 1 ? {} : { sides: SIDES.slice(0, sides) }),
+				}),
+			);
+			const build = (pick: (one: (typeof genes)[number], n: number) => string | null): Record<string, string> => {
+				const used = new Set<string>();
+				return Object.fromEntries(
+					genes.flatMap((one, n) => {
+						const part = pick(one, n);
+						if (part === null || used.has(part)) return [];
+						used.add(part);
+						return [[at(n), part]];
+					}),
+				);
+			};
+			const excludes = new Map<string, string[]>();
+			for (const { a, b } of pairs) excludes.set(either(a), [...(excludes.get(either(a)) ?? []), either(b)]);
+			return {
+				format: PROBLEM_FORMAT,
+				positions,
+				parts: genes.flatMap(({ lost }, n): Part[] =>
+					[old(n), fresh(n)].map((id, which) => ({
+						id,
+						...(lost === which ? { unavailable: "lost" } : {}),
+						...(excludes.has(id) ? { excludes: [...new Set(excludes.get(id))].filter((other) => other !== id) } : {}),
+					})),
+				),
+				now: build(({ now, swap }, n) => (now < 4 ? old(n) : now < 7 ? fresh(n) : now === 7 ? old(n + swap) : null)),
+				target: build(({ target, swap }, n) => (target < 7 ? old(n) : target === 7 ? old(n + swap + 1) : target === 8 ? fresh(n) : null)),
+				...(scope === undefined ? {} : { scope: scope.map(at) }),
+				obstructions: blocks.map(({ part, position, sides }): Obstruction => {
+					const own = SIDES.slice(0, genes[position % count]?.sides ?? 1);
+					const named = own.length === 1 ? [] : own.filter((_, n) => ((sides >> n) & 1) === 1);
+					return { part: either(part), position: at(position), ...(named.length === 0 ? {} : { sides: named }) };
+				}),
+				alterations: changes.map(
+					({ on, undo }, n): Alteration => ({
+						id: `a${n}`,
+						...(on % 2 === 0 ? { position: at(on >> 1) } : { part: either(on) }),
+						undo: undo === 0 ? null : { low: undo, likely: undo, high: undo * 2 },
+					}),
+				),
+				times: Object.fromEntries(
+					genes.map(({ out, back }, n): [string, Times] => [
+						at(n),
+						{ out: { low: out, likely: out, high: out }, in: { low: back, likely: back, high: back } },
+					]),
+				),
+			};
+		})
+		.filter((problem) => readProblem(problem).ok);
