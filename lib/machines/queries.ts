@@ -1,0 +1,240 @@
+// Reads about machines: the shop page, the head of a machine's pages, what is next on its bench.
+
+import { addDays, type Day, dayOf, startOfDay } from "@/lib/core/days";
+import { type Instant, instant } from "@/lib/core/instants";
+import type { Reader } from "@/lib/db/store";
+import { type NextStep, nextSteps, type StepAhead, type Wait, waitsOn } from "@/lib/machines/bench";
+
+/** Machines on one page of the shop. */
+export const MACHINES_A_PAGE = 12;
+/** Steps still to be done that are looked at for a machine; the page of its work shows them all. */
+const MOST_STEPS = 400;
+/** A wait is never looked for longer back than this. */
+const LONGEST_WAIT_DAYS = 200;
+/** Rows of a short list. */
+const FEW = 12;
+
+/** One machine by its number, with what the head of its pages shows; null when there is none. */
+export const machineByNumber = (read: Reader, number: number) =>
+	read.machine.findUnique({
+		where: { number },
+		include: { seller: { select: { id: true, name: true } }, owner: { select: { id: true, name: true } } },
+	});
+export type MachineHead = NonNullable<Awaited<ReturnType<typeof machineByNumber>>>;
+
+/** The machines in the shop (or those that have left), busiest state first, then by number. */
+export async function machinesInShop(read: Reader, page: number, left = false) {
+	const where = left ? { state: "left" as const } : { state: { not: "left" as const } };
+	const total = await read.machine.count({ where });
+	const machines = await read.machine.findMany({
+		where,
+		// "work" sorts after "waiting" and "ready": newest work first is what a shop looks for.
+		orderBy: [{ state: "desc" }, { number: "asc" }],
+		skip: (page - 1) * MACHINES_A_PAGE,
+		take: MACHINES_A_PAGE,
+		select: { id: true, number: true, name: true, kind: true, made: true, state: true, leftDay: true, portraitSha: true },
+	});
+	return { machines, total };
+}
+
+/** Machines to choose one of: number and name. */
+export const machineChoices = (read: Reader) =>
+	read.machine.findMany({
+		orderBy: { number: "asc" },
+		take: 500,
+		select: { id: true, number: true, name: true, _count: { select: { positions: true } } },
+	});
+
+export type Bench = { readonly next: readonly NextStep[]; readonly waits: readonly Wait[]; readonly planned: number };
+
+/** What is next on each machine's bench, and what is setting, drying or in the post. */
+export async function benches(read: Reader, machineIds: readonly string[], now: Instant): Promise<Map<string, Bench>> {
+	const ids = [...machineIds];
+	const since = startOfDay(addDays(dayOf(now, "UTC"), -LONGEST_WAIT_DAYS), "UTC");
+	const [ahead, done] = await Promise.all([
+		read.step.findMany({
+			where: { machineId: { in: ids }, state: { in: ["planned", "doing"] } },
+			orderBy: { number: "asc" },
+			take: MOST_STEPS * Math.max(1, ids.length),
+			select: {
+				machineId: true,
+				number: true,
+				title: true,
+				state: true,
+				likelyMinutes: true,
+				caution: true,
+				crew: { where: { stands: "yes" }, select: { person: { select: { name: true } } } },
+				work: { where: { endedAt: null }, take: 1, select: { id: true } },
+				needs: {
+					where: { stands: "yes" },
+					select: { needs: { select: { number: true, title: true, state: true, doneAt: true, waitMinutes: true } } },
+				},
+			},
+		}),
+		read.step.findMany({
+			where: { machineId: { in: ids }, state: "done", waitMinutes: { gt: 0 }, doneAt: { gte: since } },
+			orderBy: { number: "asc" },
+			take: MOST_STEPS,
+			select: { machineId: true, number: true, title: true, waitWhy: true, waitMinutes: true, doneAt: true },
+		}),
+	]);
+	return new Map(
+		ids.map((id) => {
+			const steps = ahead.flatMap((step): StepAhead[] => {
+				if (step.machineId !== id || (step.state !== "planned" && step.state !== "doing")) return [];
+				return [
+					{
+						number: step.number,
+						title: step.title,
+						state: step.state,
+						likelyMinutes: step.likelyMinutes,
+						caution: step.caution,
+						who: step.crew.map(({ person }) => person.name),
+						clockRuns: step.work.length > 0,
+						needs: step.needs.map(({ needs }) => ({ ...needs, doneAt: needs.doneAt === null ? null : instant(needs.doneAt) })),
+					},
+				];
+			});
+			const waiting = done.flatMap((step) =>
+				step.machineId === id && step.doneAt !== null ? [{ ...step, doneAt: instant(step.doneAt) }] : [],
+			);
+			return [id, { next: nextSteps(steps, now), waits: waitsOn(waiting, now), planned: steps.length }];
+		}),
+	);
+}
+
+const OUTSIDE = {
+	id: true,
+	name: true,
+	origin: true,
+	dueDay: true,
+	sinceAt: true,
+	tag: { select: { id: true } },
+	party: { select: { name: true } },
+} as const;
+
+/** Parts outside the shop, those due soonest first; of one machine, or of all. */
+export async function partsOutside(read: Reader, machineId?: string) {
+	const where = { place: "out" as const, ...(machineId === undefined ? {} : { machineId }) };
+	const [parts, total] = await Promise.all([
+		read.part.findMany({ where, orderBy: [{ dueDay: { sort: "asc", nulls: "last" } }, { id: "asc" }], take: FEW, select: OUTSIDE }),
+		read.part.count({ where }),
+	]);
+	return { parts, total };
+}
+
+/** Originals outside the shop that are due by a day (late ones included), soonest first. */
+export const originalsDue = (read: Reader, by: Day) =>
+	read.part.findMany({
+		where: { place: "out", origin: "original", dueDay: { lte: by } },
+		orderBy: [{ dueDay: "asc" }, { id: "asc" }],
+		take: FEW,
+		select: OUTSIDE,
+	});
+
+/**
+ * Holding bags that should be empty by now: what a fixing in them held is back in its place, or the machine is finished
+ * or has left.
+ */
+export async function bagsThatShouldBeEmpty(read: Reader): Promise<{ id: string; tag: string | null; words: string; why: string }[]> {
+	const shown = { id: true, words: true, tag: { select: { id: true } } } as const;
+	const fixings = await read.fixing.findMany({
+		where: {
+			place: "bag",
+			bag: { role: "holding", place: { not: "void" } },
+			holds: { some: { fitting: { untilAt: { not: null }, part: { place: "fitted" } } } },
+		},
+		take: 200,
+		select: {
+			bag: { select: shown },
+			holds: { select: { fitting: { select: { untilAt: true, positionId: true, part: { select: { name: true, positionId: true } } } } } },
+		},
+	});
+	const finished = await read.bag.findMany({
+		where: {
+			role: "holding",
+			place: { not: "void" },
+			machine: { state: { in: ["ready", "left"] } },
+			OR: [{ parts: { some: {} } }, { fixings: { some: {} } }],
+		},
+		orderBy: { id: "asc" },
+		take: FEW,
+		select: { ...shown, machine: { select: { number: true } } },
+	});
+	const found = new Map<string, { id: string; tag: string | null; words: string; why: string }>();
+	for (const { bag, holds } of fixings) {
+		const back = holds.find(({ fitting }) => fitting.untilAt !== null && fitting.part.positionId === fitting.positionId);
+		if (bag && back)
+			found.set(bag.id, { id: bag.id, tag: bag.tag?.id ?? null, words: bag.words, why: `${back.fitting.part.name} is back in` });
+	}
+	for (const bag of finished) {
+		found.set(bag.id, { id: bag.id, tag: bag.tag?.id ?? null, words: bag.words, why: `machine ${bag.machine?.number ?? ""} is finished` });
+	}
+	return [...found.values()].slice(0, FEW);
+}
+
+/** Photos and papers that still wait for words, by machine. */
+export async function capturesWithoutWords(read: Reader): Promise<{ number: number | null; name: string; count: number }[]> {
+	const groups = await read.capture.groupBy({ by: ["machineId"], where: { wordsAt: null, stands: "yes" }, _count: { _all: true } });
+	const machines = await read.machine.findMany({
+		where: { id: { in: groups.flatMap((group) => group.machineId ?? []) } },
+		select: { id: true, number: true, name: true },
+	});
+	return groups
+		.map((group) => {
+			const machine = machines.find(({ id }) => id === group.machineId);
+			return { number: machine?.number ?? null, name: machine?.name ?? "the shop", count: group._count._all };
+		})
+		.sort((a, b) => b.count - a.count)
+		.slice(0, FEW);
+}
+
+/** Purchases that have not arrived, longest ordered first. */
+export const inThePost = (read: Reader) =>
+	read.purchase.findMany({
+		where: { arrivedDay: null },
+		orderBy: [{ orderedDay: "asc" }, { number: "asc" }],
+		take: FEW,
+		select: {
+			number: true,
+			orderedDay: true,
+			lines: { orderBy: { number: "asc" }, take: 3, select: { what: true } },
+			_count: { select: { lines: true } },
+		},
+	});
+
+/** Who has a clock running, on what. */
+export const atTheBench = (read: Reader) =>
+	read.work.findMany({
+		where: { endedAt: null, how: "timed" },
+		orderBy: { startedAt: "asc" },
+		take: 50,
+		select: {
+			id: true,
+			startedAt: true,
+			person: { select: { name: true } },
+			step: { select: { number: true, title: true } },
+			machine: { select: { number: true } },
+		},
+	});
+
+/** Words already used for machines, to offer while typing. */
+export async function wordsUsed(read: Reader): Promise<{ kinds: string[]; makers: string[] }> {
+	const [kinds, makers] = await Promise.all([
+		read.machine.findMany({
+			where: { kind: { not: "" } },
+			distinct: ["kind"],
+			orderBy: { kind: "asc" },
+			take: 200,
+			select: { kind: true },
+		}),
+		read.machine.findMany({
+			where: { maker: { not: "" } },
+			distinct: ["maker"],
+			orderBy: { maker: "asc" },
+			take: 200,
+			select: { maker: true },
+		}),
+	]);
+	return { kinds: kinds.map(({ kind }) => kind), makers: makers.map(({ maker }) => maker) };
+}
