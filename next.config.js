@@ -2,6 +2,7 @@
 const config = {
 	poweredByHeader: false,
 	reactStrictMode: true,
+	devIndicators: false,
 	serverExternalPackages: ["better-sqlite3", "@prisma/client", "@prisma/adapter-better-sqlite3", "sharp", "pdfkit", "bwip-js"],
 	outputFileTracingRoot: import.meta.dirname,
 	turbopack: { root: import.meta.dirname },

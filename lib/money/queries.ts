@@ -146,3 +146,28 @@ export async function machineMoney(read: Reader, machineId: string, today: Day):
 		clocksRunning: work.filter((piece) => piece.minutes === null).length,
 	};
 }
+
+/** What of purchases was used on a machine, by day. */
+export const usesOf = (read: Reader, machineId: string) =>
+	read.lineUse.findMany({
+		where: { machineId, kind: "used" },
+		orderBy: [{ day: "asc" }, { entry: "asc" }, { id: "asc" }],
+		take: MOST_LINES,
+		select: {
+			id: true,
+			count: true,
+			amountMinor: true,
+			day: true,
+			words: true,
+			line: { select: { what: true, purchase: { select: { number: true } } } },
+		},
+	});
+
+/** Costs that are neither labour nor purchase lines, with those that were taken back. */
+export const costLinesOf = (read: Reader, machineId: string) =>
+	read.costLine.findMany({
+		where: { machineId },
+		orderBy: [{ day: "asc" }, { id: "asc" }],
+		take: MOST_LINES,
+		select: { id: true, kind: true, state: true, words: true, day: true, partyId: true, estimatedMinor: true, spentMinor: true },
+	});

@@ -12,7 +12,7 @@ import { type MinorUnits, minor } from "@/lib/money/money";
 import { newPart, onTheBench } from "@/lib/parts/newPart";
 import { nextPartNumbers } from "@/lib/parts/numbering";
 import { tagsGiven } from "@/lib/parts/queries";
-import type { Arrive, Buy, PartFromLine, ReturnLine, UseLine, VoidUse } from "@/lib/purchases/schema";
+import type { Arrive, Buy, DrawFromLine, PartFromLine, ReturnLine, VoidUse } from "@/lib/purchases/schema";
 import { requireShop } from "@/lib/shop/queries";
 
 const NO_LINE = refuse("no-such-line", "That line is not in the book. Load the page again.");
@@ -165,14 +165,14 @@ const costOf = (line: FoundLine, count: number): Result<MinorUnits> =>
 	);
 
 /** Uses so much of a line on a machine, at its share of the landed cost; the rest stays in stock. */
-export const useLine = (input: UseLine, env: Env): Promise<Result<{ useId: string; amountMinor: number }>> =>
+export const drawFromLine = (input: DrawFromLine, env: Env): Promise<Result<{ useId: string; amountMinor: number }>> =>
 	takeFromLine("used", input, env);
 
 /** Sends so much of a line back: it is neither on a machine nor in stock. The credit is what it cost. */
 export const returnLine = (input: ReturnLine, env: Env): Promise<Result<{ useId: string; amountMinor: number }>> =>
 	takeFromLine("returned", { ...input, partId: null }, env);
 
-function takeFromLine(kind: "used" | "returned", input: UseLine, env: Env): Promise<Result<{ useId: string; amountMinor: number }>> {
+function takeFromLine(kind: "used" | "returned", input: DrawFromLine, env: Env): Promise<Result<{ useId: string; amountMinor: number }>> {
 	const id = env.newId();
 	return record(env, async (read) => {
 		const line = await lineWithUses(read, input.lineId);

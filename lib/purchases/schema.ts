@@ -137,7 +137,7 @@ const use = {
 	day: optionalDay,
 	words: optionalLine("what for", 200),
 };
-export const useLineSchema = z.object({ ...use, partId: optionalChosen });
+export const drawFromLineSchema = z.object({ ...use, partId: optionalChosen });
 export const returnLineSchema = z.object({
 	lineId: chosen("the line"),
 	machineId: chosen("the machine"),
@@ -152,7 +152,7 @@ export const partFromLineSchema = z.object({ ...use, details: partDetailsSchema 
 
 export type Buy = z.output<ReturnType<typeof buySchema>>;
 export type Arrive = z.output<typeof arriveSchema>;
-export type UseLine = z.output<typeof useLineSchema>;
+export type DrawFromLine = z.output<typeof drawFromLineSchema>;
 export type ReturnLine = z.output<typeof returnLineSchema>;
 export type VoidUse = z.output<typeof voidUseSchema>;
 export type PartFromLine = z.output<typeof partFromLineSchema>;

@@ -1,0 +1,106 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { redirect } from "next/navigation";
+import { Badge } from "@/app/ui/badge";
+import { ButtonLink } from "@/app/ui/buttonLink";
+import { Card } from "@/app/ui/card";
+import { Empty } from "@/app/ui/empty";
+import { Stack } from "@/app/ui/layouts";
+import { PageHead } from "@/app/ui/pageHead";
+import { Pager } from "@/app/ui/pager";
+import { Table } from "@/app/ui/table";
+import { day, formatDay } from "@/lib/core/days";
+import { shopStore } from "@/lib/db/shopStore";
+import { formatAmount, minor } from "@/lib/money/money";
+import { inStock, purchases } from "@/lib/purchases/queries";
+import { theShop } from "@/lib/shop/queries";
+
+export const metadata: Metadata = { title: "Buying" };
+
+export default async function BuyingPage({ searchParams }: { searchParams: Promise<{ page?: string }> }) {
+	const { read } = await shopStore();
+	const shop = await theShop(read);
+	if (!shop) redirect("/welcome");
+	const page = Math.max(1, Number.parseInt((await searchParams).page ?? "1", 10) || 1);
+	const [bought, stock] = await Promise.all([purchases(read, page), inStock(read)]);
+	const amount = (value: number) => formatAmount(minor(value), shop.currency);
+	return (
+		<Stack>
+			<PageHead
+				title="Buying"
+				lead="What was bought, for how much, and what of it is left."
+				actions={
+					<ButtonLink href="/buying/new" kind="main">
+						Enter a purchase
+					</ButtonLink>
+				}
+			/>
+			<Card title="Purchases" aside={shop.currency} flush>
+				<Table
+					caption="Purchases, newest first"
+					rows={bought.rows}
+					rowKey={(row) => String(row.number)}
+					empty={
+						<Empty title="No purchases yet" action={<ButtonLink href="/buying/new">Enter the first one</ButtonLink>}>
+							Motors, screws, lamps, filler: what is bought for a machine is entered here with its freight and tax, and then used.
+						</Empty>
+					}
+					columns={[
+						{
+							key: "number",
+							head: "Purchase",
+							main: true,
+							cell: (row) => <Link href={`/buying/${row.number}`}>{`${row.number} · ${row.supplier.name}`}</Link>,
+							sub: (row) =>
+								`${row.lines.map(({ what, count }) => (count === 1 ? what : `${count} × ${what}`)).join(", ")}${row._count.lines > 4 ? ` and ${row._count.lines - 4} more` : ""}`,
+						},
+						{ key: "ordered", head: "Ordered", cell: (row) => formatDay(day(row.orderedDay)) },
+						{
+							key: "arrived",
+							head: "Arrived",
+							cell: (row) => (row.arrivedDay ? formatDay(day(row.arrivedDay)) : <Badge means="wait">in the post</Badge>),
+						},
+						{ key: "paid", head: `Paid, ${shop.currency}`, align: "decimal", cell: (row) => amount(row.paidMinor) },
+					]}
+				/>
+				{bought.count > bought.rows.length ? (
+					<Pager
+						shown={`${bought.from} to ${bought.to} of ${bought.count}`}
+						before={page > 1 ? `/buying?page=${page - 1}` : undefined}
+						after={bought.to < bought.count ? `/buying?page=${page + 1}` : undefined}
+					/>
+				) : null}
+			</Card>
+			<Card title="In stock" aside={shop.currency} flush>
+				<Table
+					caption="What is left of purchases"
+					rows={stock}
+					rowKey={(row) => row.id}
+					empty={<Empty title="Nothing in stock">What is left of a line after its use shows here, at what it cost.</Empty>}
+					columns={[
+						{
+							key: "what",
+							head: "What",
+							main: true,
+							cell: (row) => <Link href={`/buying/${row.purchase.number}#line-${row.number}`}>{row.what}</Link>,
+							sub: (row) => `purchase ${row.purchase.number}${row.location ? `, ${row.location.name}` : ""}`,
+						},
+						{
+							key: "left",
+							head: "Left",
+							align: "right",
+							cell: (row) => `${row.left} of ${row.count} ${row.unit === "piece" ? "" : row.unit}`,
+						},
+						{
+							key: "value",
+							head: `Stands for, ${shop.currency}`,
+							align: "decimal",
+							cell: (row) => amount(row.leftMinor),
+							foot: amount(stock.reduce((sum, row) => sum + row.leftMinor, 0)),
+						},
+					]}
+				/>
+			</Card>
+		</Stack>
+	);
+}

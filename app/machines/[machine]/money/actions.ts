@@ -1,0 +1,32 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { deedOf, hereAndNow } from "@/app/hereAndNow";
+import type { Result } from "@/lib/core/result";
+import { unreadable } from "@/lib/core/unreadable";
+import { shopStore } from "@/lib/db/shopStore";
+import { addCost, changeCost } from "@/lib/money/changes";
+import { addCostSchema, changeCostSchema } from "@/lib/money/schema";
+import { requireShop } from "@/lib/shop/queries";
+
+export async function addCostAction(raw: unknown): Promise<Result<string>> {
+	const { currency } = await requireShop((await shopStore()).read);
+	const input = addCostSchema(currency).safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(deedOf(raw));
+	if (!env.ok) return env;
+	const done = await addCost(input.data, env.value);
+	if (done.ok) revalidatePath("/machines", "layout");
+	return done;
+}
+
+export async function changeCostAction(raw: unknown): Promise<Result<null>> {
+	const { currency } = await requireShop((await shopStore()).read);
+	const input = changeCostSchema(currency).safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(deedOf(raw));
+	if (!env.ok) return env;
+	const done = await changeCost(input.data, env.value);
+	if (done.ok) revalidatePath("/machines", "layout");
+	return done;
+}
