@@ -32,7 +32,7 @@ export function StripReader({ label, children }: { label: string; children: Reac
 		<fieldset ref={root} aria-label={label} onFocus={name} onMouseOver={name} onClick={name} onKeyDown={walk}>
 			{children}
 			<span className="af-strip-name">
-				{named ? <b>{named.says}</b> : "Touch a mark, or point at it, to read its name."}
+				{named ? <b>{named.says}</b> : "Touch a mark to read its name."}
 				{named?.href ? (
 					<>
 						{" "}
