@@ -1,0 +1,228 @@
+// What somebody asks of a reversal, made into a problem for the planner. Pure.
+//
+// Target "as found": what each position held when the machine came, by the as found record and, where a position was not
+// seen then, by the first later knowledge of it. A position that is still not seen keeps what it holds.
+// Target "day": what each position held at that instant, by its fittings.
+// Scope: the whole machine without what was done for safety, or chosen conversions. Conversions done for safety are
+// taken back only when they are named.
+
+import type { Instant } from "@/lib/core/instants";
+import type { Alteration, Obstruction, Part, Position, Problem, ThreePoint, Times } from "@/lib/reversal/problem";
+import { PROBLEM_FORMAT } from "@/lib/reversal/problem";
+import type { ReversalFacts } from "@/lib/reversal/queries";
+
+export type Asked = {
+	/** When as found was stamped; null while it is open. */
+	readonly asFoundAt: Instant | null;
+	/** The instant to go back to; left out, to as found. */
+	readonly at?: Instant;
+	/** Ids of conversions to undo; left out or empty, the whole machine. */
+	readonly conversions?: readonly string[];
+};
+
+/** The position of an alteration that is on no part and at no position: "rear wall" becomes a place of the machine. */
+export const placeMark = (place: string): string => `place ${place}`;
+
+type Fact<Key extends keyof ReversalFacts> = ReversalFacts[Key][number];
+
+/** Position id to part id, as found. Positions that nobody has seen are not in `seen`. */
+export function buildAsFound(
+	facts: Pick<ReversalFacts, "positions" | "findings">,
+	asFoundAt: Instant | null,
+): { readonly build: Map<string, string>; readonly seen: Set<string> } {
+	const build = new Map<string, string>();
+	const seen = new Set<string>();
+	const byPosition = new Map<string, Fact<"findings">[]>();
+	for (const finding of facts.findings) byPosition.set(finding.positionId, [...(byPosition.get(finding.positionId) ?? []), finding]);
+	for (const position of facts.positions) {
+		if (position.asFound === "no") {
+			seen.add(position.id);
+			continue;
+		}
+		const findings = byPosition.get(position.id) ?? [];
+		const first = findings.findLast(({ at, state }) => (asFoundAt === null || at <= asFoundAt) && state !== "unseen");
+		const finding = first ?? findings.find(({ at, state }) => asFoundAt !== null && at > asFoundAt && state !== "unseen");
+		if (!finding) continue;
+		seen.add(position.id);
+		if (finding.partId !== null && finding.state !== "missing") build.set(position.id, finding.partId);
+	}
+	return { build, seen };
+}
+
+/** Position id to part id at an instant, by the fittings. */
+export function buildAt(fittings: ReversalFacts["fittings"], at: Instant): Map<string, string> {
+	return new Map(
+		fittings
+			.filter((fitting) => fitting.fromAt <= at && (fitting.untilAt === null || fitting.untilAt > at))
+			.map(({ positionId, partId }) => [positionId, partId]),
+	);
+}
+
+/** The problem that a question comes to, positions named by their marks and parts by their ids. */
+export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
+	const markOf = new Map(facts.positions.map(({ id, mark }) => [id, mark]));
+	const mine = new Set(facts.positions.map(({ id }) => id));
+	const asFound = buildAsFound(facts, asked.asFoundAt);
+	const target = asked.at === undefined ? asFound.build : buildAt(facts.fittings, asked.at);
+	const now = new Map(
+		facts.parts.flatMap(({ id, positionId }) => (positionId !== null && mine.has(positionId) ? [[positionId, id] as const] : [])),
+	);
+
+	// Nobody knows what an unseen position held: it stays as it is.
+	if (asked.at === undefined)
+		for (const { id } of facts.positions) {
+			const held = now.get(id);
+			if (!asFound.seen.has(id) && held !== undefined && ![...target.values()].includes(held)) target.set(id, held);
+		}
+
+	const alterations = facts.alterations.filter((alteration) => alterationAsked(facts, alteration, asked));
+	const scope = scopeOf(facts, asked, alterations);
+	const places = [...new Set(alterations.flatMap(({ place }) => place ?? []))];
+	const known = new Set([...now.values(), ...target.values(), ...facts.parts.map(({ id }) => id)]);
+	const sidesOf = new Map(facts.positions.map(({ id, sides }) => [id, sidesIn(sides)]));
+	return {
+		format: PROBLEM_FORMAT,
+		positions: [
+			...facts.positions.map(
+				(position): Position => ({
+					id: position.mark,
+					name: position.name,
+					...(position.hostId !== null && known.has(position.hostId) ? { host: position.hostId } : {}),
+					...((sidesOf.get(position.id) ?? []).length > 0 ? { sides: sidesOf.get(position.id) ?? [] } : {}),
+					...(position.area ? { area: position.area } : {}),
+				}),
+			),
+			...places.map((place): Position => ({ id: placeMark(place), name: place })),
+		],
+		parts: facts.parts.map((part) => partOf(part, mine, facts)),
+		now: named(now, markOf),
+		target: named(target, markOf),
+		...(scope === null ? {} : { scope: [...scope].map((id) => markOf.get(id) ?? id).sort() }),
+		obstructions: obstructionsOf(facts, markOf, known),
+		alterations: alterations.map(
+			(alteration): Alteration => ({
+				id: `a${alteration.number}`,
+				name: alteration.what,
+				...(alteration.partId !== null
+					? { part: alteration.partId }
+					: { position: alteration.positionId === null ? placeMark(alteration.place ?? "") : (markOf.get(alteration.positionId) ?? "") }),
+				undo: undoOf(alteration),
+				...(alteration.undo === "trace" ? { leavesTrace: true } : {}),
+			}),
+		),
+		times: Object.fromEntries(facts.positions.map((position) => [position.mark, timesOf(position)])),
+	};
+}
+
+const named = (build: ReadonlyMap<string, string>, markOf: ReadonlyMap<string, string>): Record<string, string> =>
+	Object.fromEntries([...build].flatMap(([position, part]) => (markOf.has(position) ? [[markOf.get(position), part]] : [])));
+
+/** Sides as stored: a JSON list of names. */
+function sidesIn(json: string): string[] {
+	const list: unknown = JSON.parse(json);
+	return Array.isArray(list) ? list.filter((side): side is string => typeof side === "string" && side !== "") : [];
+}
+
+function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalFacts): Part {
+	const excludes = facts.exclusions.flatMap(({ partId, otherId }) =>
+		partId === part.id ? [otherId] : otherId === part.id ? [partId] : [],
+	);
+	const unavailable = unavailableWhy(part, mine);
+	const condition = [part.works === "faulty" ? "does not work" : "", part.condition].filter(Boolean).join(": ");
+	return {
+		id: part.id,
+		name: part.tag ? `${part.name}, ${part.tag.id}` : part.name,
+		...(unavailable ? { unavailable } : {}),
+		...(excludes.length > 0 ? { excludes } : {}),
+		...(condition ? { condition } : {}),
+	};
+}
+
+/** Why a part cannot be had; null when it can. */
+function unavailableWhy(part: Fact<"parts">, mine: ReadonlySet<string>): string | null {
+	const because = part.placeWhy ? `: ${part.placeWhy}` : "";
+	switch (part.place) {
+		case "lost":
+			return `lost${because}`;
+		case "scrapped":
+			return `scrapped${because}`;
+		case "sold":
+			return `sold${because}`;
+		case "out":
+			return `out of the shop${part.dueDay ? `, due back ${part.dueDay}` : ""}${because}`;
+		case "fitted":
+			return part.positionId !== null && !mine.has(part.positionId) ? "fitted in another machine" : null;
+		default:
+			return null;
+	}
+}
+
+function obstructionsOf(facts: ReversalFacts, markOf: ReadonlyMap<string, string>, known: ReadonlySet<string>): Obstruction[] {
+	return facts.obstructions
+		.filter(({ partId, positionId }) => known.has(partId) && markOf.has(positionId))
+		.map(({ partId, positionId, side }) => ({
+			part: partId,
+			position: markOf.get(positionId) ?? "",
+			...(side ? { sides: [side] } : {}),
+		}));
+}
+
+const undoOf = (alteration: Fact<"alterations">): Alteration["undo"] =>
+	alteration.undo === "never" || alteration.undoLow === null || alteration.undoLikely === null || alteration.undoHigh === null
+		? null
+		: {
+				low: alteration.undoLow,
+				likely: alteration.undoLikely,
+				high: alteration.undoHigh,
+				...(alteration.undoWait ? { wait: alteration.undoWait } : {}),
+			};
+
+function timesOf(position: Fact<"positions">): Times {
+	const three = (low: number | null, likely: number | null, high: number | null): ThreePoint | undefined =>
+		low === null || likely === null || high === null ? undefined : { low, likely, high };
+	const out = three(position.outLow, position.outLikely, position.outHigh);
+	const into = three(position.inLow, position.inLikely, position.inHigh);
+	return { ...(out ? { out } : {}), ...(into ? { in: into } : {}) };
+}
+
+/** Whether a conversion is to be undone. */
+function asksFor(facts: ReversalFacts, asked: Asked, conversionId: string): boolean {
+	if (asked.conversions && asked.conversions.length > 0) return asked.conversions.includes(conversionId);
+	return facts.conversions.find(({ id }) => id === conversionId)?.purpose !== "safety";
+}
+
+function alterationAsked(facts: ReversalFacts, alteration: Fact<"alterations">, asked: Asked): boolean {
+	if (alteration.conversionId !== null) return asksFor(facts, asked, alteration.conversionId);
+	// A repair belongs to no conversion: it is undone with the whole machine, never with chosen conversions.
+	return !asked.conversions || asked.conversions.length === 0;
+}
+
+/** Position ids to take back, or null for all of them. */
+function scopeOf(facts: ReversalFacts, asked: Asked, alterations: readonly Fact<"alterations">[]): Set<string> | null {
+	const chosen = asked.conversions && asked.conversions.length > 0;
+	const safety = facts.conversions.filter(({ id }) => !asksFor(facts, asked, id)).map(({ id }) => id);
+	const at = (conversionIds: readonly string[]): string[] =>
+		facts.fittings
+			.filter(
+				({ conversionId, outConversionId }) =>
+					(conversionId !== null && conversionIds.includes(conversionId)) ||
+					(outConversionId !== null && conversionIds.includes(outConversionId)),
+			)
+			.map(({ positionId }) => positionId);
+	if (!chosen) {
+		if (safety.length === 0) return null;
+		const kept = new Set(at(safety));
+		return new Set([
+			...facts.positions.map(({ id }) => id).filter((id) => !kept.has(id)),
+			...alterations.flatMap(({ place }) => (place === null ? [] : [placeMark(place)])),
+		]);
+	}
+	return new Set([
+		...at(asked.conversions ?? []),
+		...alterations.flatMap(({ positionId, place }) => (positionId !== null ? [positionId] : place !== null ? [placeMark(place)] : [])),
+		// An altered part is mended where the target holds it.
+		...alterations.flatMap(({ partId }) =>
+			partId === null ? [] : facts.fittings.filter((fitting) => fitting.partId === partId).map(({ positionId }) => positionId),
+		),
+	]);
+}
