@@ -99,7 +99,7 @@ export const locations: readonly Location[] = [
 	place("front", "Front shop", "room", null),
 	place("front-window", "Window", "place", "front"),
 	place("front-desk", "Desk", "place", "front"),
-	place("front-safe", "Fire-proof cupboard", "place", "front"),
+	place("front-cupboard", "Fire-proof cupboard", "place", "front"),
 	place("bench-room", "Bench room", "room", null),
 	place("floor-1", "Floor, bay 1", "place", "bench-room"),
 	place("floor-2", "Floor, bay 2", "place", "bench-room"),
