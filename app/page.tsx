@@ -163,7 +163,7 @@ function MachineCard({
 	const href = `/machines/${machine.number}`;
 	return (
 		<Card photo={machine.portraitSha === null ? undefined : <Picture src={`/files/${machine.portraitSha}/small`} alt="" />}>
-			<div className="af-pagehead-above" style={{ justifyContent: "space-between" }}>
+			<div className="af-pagehead-above justify-between">
 				<TagChip tag={String(machine.number)} says="the machine's number" />
 				<Badge means={state.means}>{state.words}</Badge>
 			</div>
@@ -171,7 +171,9 @@ function MachineCard({
 				<Link href={href}>{machine.name}</Link>
 			</h2>
 			<p className="af-sub">{[machine.kind, machine.made === null ? "" : edtfInWords(machine.made)].filter(Boolean).join(" · ")}</p>
-			<SmallStrip label="Originality now" marks={marks} />
+			<div className="my-3">
+				<SmallStrip label="Originality now" marks={marks} />
+			</div>
 			<Facts
 				facts={[
 					{
@@ -299,9 +301,9 @@ async function MindThese({ read, today }: { read: Reader; today: Day }) {
 				rowKey={(row) => row.id}
 				empty={<p className="af-lead">Nothing late, nothing left in a bag, nothing without words.</p>}
 				columns={[
-					{ key: "word", head: "Why", cell: (row) => <Badge means={row.means}>{row.word}</Badge> },
-					{ key: "what", head: "What", main: true, cell: (row) => row.what },
-					{ key: "says", head: "Words", cell: (row) => row.says },
+					{ key: "word", head: "Why", hideHead: true, cell: (row) => <Badge means={row.means}>{row.word}</Badge> },
+					{ key: "what", head: "What", hideHead: true, main: true, cell: (row) => row.what },
+					{ key: "says", head: "Words", hideHead: true, cell: (row) => row.says },
 				]}
 			/>
 		</Card>

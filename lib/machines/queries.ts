@@ -238,3 +238,27 @@ export async function wordsUsed(read: Reader): Promise<{ kinds: string[]; makers
 	]);
 	return { kinds: kinds.map(({ kind }) => kind), makers: makers.map(({ maker }) => maker) };
 }
+
+/** The number that the next machine gets when none is asked for. */
+export async function nextMachineNumber(read: Reader): Promise<number> {
+	const last = await read.machine.findFirst({ orderBy: { number: "desc" }, select: { number: true } });
+	return (last?.number ?? 0) + 1;
+}
+
+/** The faults of a machine, open ones first. */
+export const faultsOf = (read: Reader, machineId: string) =>
+	read.fault.findMany({
+		where: { machineId },
+		orderBy: [{ state: "desc" }, { id: "asc" }],
+		take: 200,
+		select: { id: true, words: true, kind: true, how: true, state: true, position: { select: { mark: true, name: true } } },
+	});
+
+/** The notes of a machine, newest first. */
+export const notesOf = (read: Reader, machineId: string) =>
+	read.note.findMany({
+		where: { machineId },
+		orderBy: [{ at: "desc" }, { id: "desc" }],
+		take: 50,
+		select: { id: true, kind: true, words: true, whoSaid: true, at: true },
+	});

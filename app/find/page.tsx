@@ -1,0 +1,218 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { redirect } from "next/navigation";
+import type { ReactNode } from "react";
+import { Card } from "@/app/ui/card";
+import { Empty } from "@/app/ui/empty";
+import { Stack } from "@/app/ui/layouts";
+import { Notice } from "@/app/ui/notice";
+import { PageHead } from "@/app/ui/pageHead";
+import { Table } from "@/app/ui/table";
+import { TagChip } from "@/app/ui/tagChip";
+import { shopStore } from "@/lib/db/shopStore";
+import { findByWords, MOST_FOUND, tagsMeant, wanted } from "@/lib/machines/find";
+import { machineByNumber } from "@/lib/machines/queries";
+import { counted } from "@/lib/machines/rules";
+
+export const metadata: Metadata = { title: "Find" };
+
+export default async function FindPage({ searchParams }: { searchParams: Promise<{ q?: string | string[] }> }) {
+	const { q } = await searchParams;
+	const typed = (Array.isArray(q) ? q[0] : q) ?? "";
+	const want = wanted(typed);
+	if (want.to === "tag") redirect(`/t/${want.tag}`);
+	const { read } = await shopStore();
+	if (want.to === "machine" && (await machineByNumber(read, want.number))) redirect(`/machines/${want.number}`);
+	if (want.to === "nothing") {
+		return (
+			<Card>
+				<Empty title="Nothing typed yet">
+					Type a tag such as 12-0147-K, a machine's number, or any word of a name, in the field at the top.
+				</Empty>
+			</Card>
+		);
+	}
+	const words = want.to === "words" ? want.words : [String(want.number)];
+	const [found, meant] = await Promise.all([findByWords(read, words), tagsMeant(read, typed)]);
+	const total = Object.values(found).reduce((sum, kind) => sum + kind.rows.length, 0);
+	const more = Object.values(found).some((kind) => kind.more);
+	return (
+		<Stack>
+			<PageHead
+				title={`“${typed.trim().slice(0, 80)}”`}
+				lead={`${counted(total, "thing")} found${more ? ", and more: add a word to narrow it" : ""}`}
+			/>
+			{meant.length > 0 ? (
+				<Notice means="wait" live="off" title="Did you mean one of these tags?">
+					<p className="af-buttons">
+						{meant.map((tag) => (
+							<TagChip key={tag} tag={tag} href={`/t/${tag}`} />
+						))}
+					</p>
+				</Notice>
+			) : null}
+			{total === 0 ? (
+				<Card>
+					<Empty title="Nothing found">
+						Every word must occur in the name of a machine, position, part, bag or step. Try fewer words, or the tag.
+					</Empty>
+				</Card>
+			) : null}
+			<Found title="Machines" found={found.machines}>
+				{(rows) => (
+					<Table
+						caption="Machines found"
+						rows={rows}
+						rowKey={(machine) => machine.id}
+						columns={[
+							{
+								key: "tag",
+								head: "Number",
+								cell: (machine) => <TagChip size="small" tag={String(machine.number)} href={`/machines/${machine.number}`} />,
+							},
+							{
+								key: "name",
+								head: "Name",
+								main: true,
+								cell: (machine) => <Link href={`/machines/${machine.number}`}>{machine.name}</Link>,
+							},
+							{ key: "kind", head: "Kind", cell: (machine) => machine.kind },
+						]}
+					/>
+				)}
+			</Found>
+			<Found title="Parts" found={found.parts}>
+				{(rows) => (
+					<Table
+						caption="Parts found"
+						rows={rows}
+						rowKey={(part) => part.id}
+						columns={[
+							{
+								key: "tag",
+								head: "Tag",
+								cell: (part) => (part.tag ? <TagChip size="small" tag={part.tag.id} href={`/t/${part.tag.id}`} /> : null),
+							},
+							{
+								key: "name",
+								head: "Name",
+								main: true,
+								cell: (part) =>
+									part.tag ? (
+										<Link href={`/t/${part.tag.id}`}>{part.count > 1 ? `${part.count} × ${part.name}` : part.name}</Link>
+									) : (
+										part.name
+									),
+							},
+							{ key: "origin", head: "Origin", cell: (part) => part.origin },
+							{ key: "place", head: "Where", cell: (part) => PLACE_WORDS[part.place] },
+							{ key: "machine", head: "Machine", cell: (part) => <OfMachine machine={part.machine} /> },
+						]}
+					/>
+				)}
+			</Found>
+			<Found title="Positions" found={found.positions}>
+				{(rows) => (
+					<Table
+						caption="Positions found"
+						rows={rows}
+						rowKey={(position) => position.id}
+						columns={[
+							{ key: "mark", head: "Mark", cell: (position) => position.mark },
+							{
+								key: "name",
+								head: "Name",
+								main: true,
+								cell: (position) => (
+									<Link href={`/machines/${position.machine.number}/build/${encodeURIComponent(position.mark)}`}>{position.name}</Link>
+								),
+							},
+							{ key: "area", head: "Area", cell: (position) => position.area },
+							{ key: "machine", head: "Machine", cell: (position) => <OfMachine machine={position.machine} /> },
+						]}
+					/>
+				)}
+			</Found>
+			<Found title="Bags" found={found.bags}>
+				{(rows) => (
+					<Table
+						caption="Bags found"
+						rows={rows}
+						rowKey={(bag) => bag.id}
+						columns={[
+							{
+								key: "tag",
+								head: "Tag",
+								cell: (bag) => (bag.tag ? <TagChip size="small" tag={bag.tag.id} href={`/t/${bag.tag.id}`} /> : null),
+							},
+							{
+								key: "words",
+								head: "What is in it",
+								main: true,
+								cell: (bag) => (bag.tag ? <Link href={`/t/${bag.tag.id}`}>{bag.words}</Link> : bag.words),
+							},
+							{ key: "role", head: "Role", cell: (bag) => bag.role },
+						]}
+					/>
+				)}
+			</Found>
+			<Found title="Steps" found={found.steps}>
+				{(rows) => (
+					<Table
+						caption="Steps found"
+						rows={rows}
+						rowKey={(step) => step.id}
+						columns={[
+							{ key: "number", head: "Step", align: "right", cell: (step) => step.number },
+							{
+								key: "title",
+								head: "What",
+								main: true,
+								cell: (step) => <Link href={`/machines/${step.machine.number}/work/${step.number}`}>{step.title}</Link>,
+							},
+							{ key: "state", head: "State", cell: (step) => step.state },
+							{ key: "machine", head: "Machine", cell: (step) => <OfMachine machine={step.machine} /> },
+						]}
+					/>
+				)}
+			</Found>
+		</Stack>
+	);
+}
+
+const PLACE_WORDS = {
+	fitted: "fitted",
+	bag: "in a bag",
+	location: "on a shelf",
+	bench: "on the bench",
+	out: "outside the shop",
+	sold: "sold",
+	lost: "lost",
+	scrapped: "scrapped",
+	void: "struck out",
+} as const;
+
+function OfMachine({ machine }: { readonly machine: { readonly number: number; readonly name: string } }) {
+	return (
+		<Link href={`/machines/${machine.number}`}>
+			{machine.number} {machine.name}
+		</Link>
+	);
+}
+
+function Found<Row>({
+	title,
+	found,
+	children,
+}: {
+	readonly title: string;
+	readonly found: { readonly rows: readonly Row[]; readonly more: boolean };
+	readonly children: (rows: readonly Row[]) => ReactNode;
+}) {
+	if (found.rows.length === 0) return null;
+	return (
+		<Card title={title} aside={found.more ? `the first ${MOST_FOUND}` : found.rows.length}>
+			{children(found.rows)}
+		</Card>
+	);
+}

@@ -1,0 +1,23 @@
+// What the machine would hold after a reversal to as found, and whether everything can come back.
+
+import { instant } from "@/lib/core/instants";
+import type { Reader } from "@/lib/db/store";
+import type { Holding } from "@/lib/originality/facts";
+import { problemOf } from "@/lib/reversal/asked";
+import { planReversal } from "@/lib/reversal/plan";
+import { reversalFacts } from "@/lib/reversal/queries";
+import { readProblem } from "@/lib/reversal/readProblem";
+
+/** Position id to part id after the whole way back to as found; null while as found is open, or no plan can be made of the record. */
+export async function afterReversal(
+	read: Reader,
+	machine: { readonly id: string; readonly asFoundAt: string | null },
+): Promise<Holding | null> {
+	if (machine.asFoundAt === null) return null;
+	const facts = await reversalFacts(read, machine.id);
+	const problem = readProblem(problemOf(facts, { asFoundAt: instant(machine.asFoundAt) }));
+	if (!problem.ok) return null;
+	const ids = new Map(facts.positions.map(({ mark, id }) => [mark, id]));
+	const { attains } = planReversal(problem.value);
+	return new Map(Object.entries(attains).flatMap(([mark, part]) => (ids.has(mark) ? [[ids.get(mark) ?? "", part] as const] : [])));
+}
