@@ -1,0 +1,73 @@
+// Chromium, and a page in it that listens for everything that must not happen.
+
+import { existsSync } from "node:fs";
+import path from "node:path";
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+
+const NAMES = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
+
+/** Chromium's file: the one named, the system's, or Playwright's own. */
+function chromiumFile(): string {
+	const named = process.env.ASFOUND_CHROMIUM;
+	if (named) return named;
+	const folders = (process.env.PATH ?? "").split(path.delimiter).filter(Boolean);
+	const there = NAMES.flatMap((name) => folders.map((folder) => path.join(folder, name))).find(existsSync);
+	return there ?? chromium.executablePath();
+}
+
+export const openBrowser = (): Promise<Browser> =>
+	chromium.launch({
+		executablePath: chromiumFile(),
+		args: [
+			"--no-sandbox",
+			"--disable-gpu",
+			"--disable-quic",
+			"--no-first-run",
+			"--disable-background-networking",
+			"--disable-component-update",
+			"--disable-sync",
+		],
+	});
+
+/** At the bench: a phone in one hand. */
+export const PHONE = { width: 360, height: 740 } as const;
+/** At the desk. */
+export const DESK = { width: 1440, height: 900 } as const;
+
+export type Look = {
+	readonly size: { readonly width: number; readonly height: number };
+	readonly scheme?: "light" | "dark";
+	/** Fingers instead of a mouse. */
+	readonly touch?: boolean;
+};
+
+export const openContext = (browser: Browser, { size, scheme = "light", touch = false }: Look): Promise<BrowserContext> =>
+	browser.newContext({
+		viewport: { ...size },
+		colorScheme: scheme,
+		hasTouch: touch,
+		isMobile: touch,
+		deviceScaleFactor: 1,
+		locale: "en-GB",
+		timezoneId: "Europe/Amsterdam",
+		reducedMotion: "reduce",
+	});
+
+/** A page, and what went wrong on it so far: errors in the console, broken policies, scripts that failed. */
+export type WatchedPage = { readonly page: Page; readonly wrongs: string[] };
+
+/** A request that the browser itself broke off, when a page was left before it came, is nobody's fault. */
+const HARMLESS = /net::ERR_ABORTED/;
+
+export function watched(page: Page): WatchedPage {
+	const wrongs: string[] = [];
+	page.on("console", (message) => {
+		const text = message.text();
+		if (message.type() !== "error" && !/content security/i.test(text)) return;
+		if (!HARMLESS.test(text)) wrongs.push(`${page.url()}: ${text.slice(0, 400)} ${message.location().url}`);
+	});
+	page.on("pageerror", (error) => wrongs.push(`${page.url()}: ${error.message}`));
+	return { page, wrongs };
+}
+
+export const openPage = async (context: BrowserContext): Promise<WatchedPage> => watched(await context.newPage());
