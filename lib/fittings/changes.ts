@@ -17,6 +17,9 @@ import { add, change, type Deed, type EntryDraft, type RowChange } from "@/lib/l
 
 export { changeConnection, moveFixing, sayConnection, sayFixing, saySetting } from "@/lib/fittings/details";
 
+/** A position in a list: its mark and name. */
+export type Named = { readonly mark: string; readonly name: string };
+
 export type TakenOut = {
 	readonly fittingId: string;
 	readonly partId: string;
@@ -27,8 +30,8 @@ export type TakenOut = {
 	/** The bag that it went into. */
 	readonly bagId: string | null;
 	readonly bagTag: string | null;
-	/** Marks of positions that can be reached now and could not be before. */
-	readonly opens: readonly string[];
+	/** Positions that can be reached now and could not be before. */
+	readonly opens: readonly Named[];
 };
 
 export type PutInDone = {
@@ -36,8 +39,8 @@ export type PutInDone = {
 	readonly partId: string;
 	readonly partTag: string | null;
 	readonly positionId: string;
-	/** Marks of positions that cannot be reached any more. */
-	readonly closes: readonly string[];
+	/** Positions that cannot be reached any more. */
+	readonly closes: readonly Named[];
 };
 
 /**
@@ -140,7 +143,7 @@ export async function takeOut(input: TakeOut, env: Env): Promise<Result<TakenOut
 			condition: said.condition ?? part.row.condition,
 		});
 		const after = withoutPart(facts, part.row.id);
-		const opens = await marksOf(
+		const opens = await namesOf(
 			read,
 			[...facts.positions.keys()].filter((id) => id !== position.id && !isReachable(facts, id) && isReachable(after, id)),
 		);
@@ -371,7 +374,7 @@ async function decidePutIn(
 	});
 	const seatOf = new Map(reach.seatOf).set(part.row.id, position.id);
 	const covers = [...reach.covers, ...obstructions.covers];
-	const closes = await marksOf(
+	const closes = await namesOf(
 		read,
 		[...reach.positions.keys()].filter(
 			(id) => id !== position.id && isReachable(reach, id) && !isReachable({ ...reach, seatOf, covers }, id),
@@ -435,8 +438,11 @@ function entries<T>(
 	};
 }
 
-async function marksOf(read: Reader, positionIds: readonly string[]): Promise<string[]> {
+async function namesOf(read: Reader, positionIds: readonly string[]): Promise<Named[]> {
 	if (positionIds.length === 0) return [];
-	const rows = await read.position.findMany({ where: { id: { in: [...positionIds] } }, orderBy: { mark: "asc" }, select: { mark: true } });
-	return rows.map((row) => row.mark);
+	return read.position.findMany({
+		where: { id: { in: [...positionIds] } },
+		orderBy: { mark: "asc" },
+		select: { mark: true, name: true },
+	});
 }

@@ -18,6 +18,7 @@ import {
 	saySettingSchema,
 } from "@/lib/fittings/schema";
 import { bagsNamed, mayName } from "@/lib/fittings/seatRows";
+import { wireInWords } from "@/lib/fittings/wireWords";
 import { formatFixing } from "@/lib/fixings/fixingWords";
 import type { Env } from "@/lib/ledger/env";
 import { record } from "@/lib/ledger/record";
@@ -236,13 +237,3 @@ function withoutHolds<T extends { holds: unknown }>(row: T): Omit<T, "holds"> {
 	const { holds: _, ...fixing } = row;
 	return fixing;
 }
-
-/** A wire on one line: `BK from motor 1 to block 7`. */
-export const wireInWords = (wire: { colour: string; base: string; tracer: string; from: string; to: string }): string =>
-	[
-		wire.colour || [wire.base, wire.tracer].filter(Boolean).join("/"),
-		wire.from === "" ? "" : `from ${wire.from}`,
-		wire.to === "" ? "" : `to ${wire.to}`,
-	]
-		.filter(Boolean)
-		.join(" ") || "unnamed";

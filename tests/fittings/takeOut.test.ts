@@ -42,7 +42,7 @@ describe("taking out and putting in", () => {
 			}),
 		);
 		expect(taken.bagTag).toBe("12-0201-3");
-		expect(taken.opens).toEqual(["lamp", "optic"]);
+		expect(taken.opens.map((seat) => seat.mark)).toEqual(["lamp", "optic"]);
 		expect(await part("door")).toMatchObject({ place: "bag", bagId: taken.bagId, positionId: null });
 		expect(await shop.store.read.fixing.findUniqueOrThrow({ where: { id: machine.fixing("door") } })).toMatchObject({
 			place: "bag",
@@ -147,7 +147,7 @@ describe("taking out and putting in", () => {
 		const spare = await aLoosePart(shop, machine, "New door");
 		done(await out("door"));
 		const put = done(await putIn({ partId: spare.id, positionId: machine.position("door") }, shop.env()));
-		expect(put.closes).toEqual(["lamp", "optic"]);
+		expect(put.closes.map((seat) => seat.mark)).toEqual(["lamp", "optic"]);
 		expect(refused(await out("lamp")).say).toContain("the new door");
 	});
 

@@ -1,0 +1,163 @@
+"use client";
+
+import { useEffect, useId, useState } from "react";
+import { SelectField } from "@/app/ui/selectField";
+import { TextField } from "@/app/ui/textField";
+import type { Destination } from "@/lib/bags/schema";
+
+export type BagChoice = { readonly id: string; readonly tag: string; readonly words: string; readonly role: "holding" | "keeping" };
+export type IntoChoice = {
+	readonly kind: "new-bag" | "last-bag" | "bag" | "location" | "bench";
+	readonly role: "holding" | "keeping";
+	readonly bagId: string;
+	readonly locationId: string;
+	readonly words: string;
+	readonly caution: string;
+	readonly tag: string;
+};
+
+/** The choice as the deed takes it. */
+export function intoOf(choice: IntoChoice): Destination {
+	switch (choice.kind) {
+		case "new-bag":
+			return { kind: "new-bag", bag: { role: choice.role, words: choice.words, caution: choice.caution, tag: choice.tag || null } };
+		case "last-bag":
+		case "bag":
+			return { kind: "bag", bagId: choice.bagId };
+		case "location":
+			return { kind: "location", locationId: choice.locationId };
+		case "bench":
+			return { kind: "bench" };
+	}
+}
+
+/** Where it goes: a new bag with one tap, the bag used last, another bag, a shelf, or the bench. */
+export function Into({
+	choice,
+	onChange,
+	bags,
+	places,
+	machineNumber,
+	partName,
+	isOriginal,
+}: {
+	choice: IntoChoice;
+	onChange: (choice: IntoChoice) => void;
+	bags: readonly BagChoice[];
+	places: readonly { readonly id: string; readonly path: string }[];
+	machineNumber: number;
+	partName: string;
+	isOriginal: boolean;
+}) {
+	const name = useId();
+	const [last, setLast] = useState<BagChoice | null>(null);
+	useEffect(() => {
+		const remembered = rememberedBag(machineNumber);
+		setLast(bags.find((bag) => bag.id === remembered) ?? null);
+	}, [bags, machineNumber]);
+
+	const option = (value: string, label: string, hint: string, isChosen: boolean, next: IntoChoice) => (
+		<label key={value} className="af-choice">
+			<input type="radio" name={name} value={value} checked={isChosen} onChange={() => onChange(next)} />
+			<span>
+				{label}
+				<small>{hint}</small>
+			</span>
+		</label>
+	);
+	return (
+		<fieldset className="af-field">
+			<legend className="af-label">Where it goes</legend>
+			<div className="af-choices">
+				{option("holding", "New bag", "emptied again at re-assembly", choice.kind === "new-bag" && choice.role === "holding", {
+					...choice,
+					kind: "new-bag",
+					role: "holding",
+				})}
+				{option(
+					"keeping",
+					"New bag, kept",
+					isOriginal ? "an original that stays out" : "stays with the machine for ever",
+					choice.kind === "new-bag" && choice.role === "keeping",
+					{ ...choice, kind: "new-bag", role: "keeping" },
+				)}
+				{last
+					? option("last", last.tag, `the last bag: ${last.words}`, choice.kind === "last-bag", {
+							...choice,
+							kind: "last-bag",
+							bagId: last.id,
+						})
+					: null}
+				{bags.length > 0
+					? option("bag", "Another bag", "from the list", choice.kind === "bag", {
+							...choice,
+							kind: "bag",
+							bagId: choice.kind === "bag" ? choice.bagId : (bags[0]?.id ?? ""),
+						})
+					: null}
+				{places.length > 0
+					? option("location", "A shelf", "without a bag", choice.kind === "location", {
+							...choice,
+							kind: "location",
+							locationId: choice.locationId || (places[0]?.id ?? ""),
+						})
+					: null}
+				{option("bench", "On the bench", "put away later", choice.kind === "bench", { ...choice, kind: "bench" })}
+			</div>
+			{choice.kind === "bag" ? (
+				<SelectField
+					label="Which bag"
+					options={bags.map((bag) => ({ value: bag.id, label: `${bag.tag} ${bag.words} (${bag.role})` }))}
+					value={choice.bagId}
+					onChange={(event) => onChange({ ...choice, bagId: event.target.value })}
+				/>
+			) : null}
+			{choice.kind === "location" ? (
+				<SelectField
+					label="Which place"
+					options={places.map((place) => ({ value: place.id, label: place.path }))}
+					value={choice.locationId}
+					onChange={(event) => onChange({ ...choice, locationId: event.target.value })}
+				/>
+			) : null}
+			{choice.kind === "new-bag" ? (
+				<details className="af-details">
+					<summary>Words, caution, a tag that is on it already</summary>
+					<div className="pt-2">
+						<TextField
+							label="In big words"
+							hint={`Left empty: ${partName}`}
+							optional
+							value={choice.words}
+							onChange={(event) => onChange({ ...choice, words: event.target.value })}
+						/>
+						<TextField
+							label="What a hand must know"
+							optional
+							suggest={["this side up", "mercury: do not break", "loaded spring", "sharp edge", "open bag: perished rubber"]}
+							value={choice.caution}
+							onChange={(event) => onChange({ ...choice, caution: event.target.value })}
+						/>
+						<TextField
+							label="Tag on the bag"
+							hint={`Left empty: the next free number of machine ${machineNumber}`}
+							optional
+							mono
+							autoCapitalize="characters"
+							value={choice.tag}
+							onChange={(event) => onChange({ ...choice, tag: event.target.value })}
+						/>
+					</div>
+				</details>
+			) : null}
+		</fieldset>
+	);
+}
+
+function rememberedBag(machine: number): string | null {
+	try {
+		return localStorage.getItem(`asfound-bag-${machine}`);
+	} catch {
+		return null; // a browser that keeps nothing
+	}
+}

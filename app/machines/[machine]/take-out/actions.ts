@@ -1,0 +1,55 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { deedOf, hereAndNow } from "@/app/hereAndNow";
+import type { Result } from "@/lib/core/result";
+import { unreadable } from "@/lib/core/unreadable";
+import { type PutInDone, putBack, type TakenOut, takeOut } from "@/lib/fittings/changes";
+import { putBackSchema, takeOutSchema } from "@/lib/fittings/schema";
+import { sayFault } from "@/lib/machines/changes";
+import { sayFaultSchema } from "@/lib/machines/schema";
+import { sayObstruction } from "@/lib/positions/changes";
+import { sayObstructionSchema } from "@/lib/positions/schema";
+
+export async function takeOutAction(raw: unknown): Promise<Result<TakenOut>> {
+	const input = takeOutSchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(deedOf(raw));
+	if (!env.ok) return env;
+	const done = await takeOut(input.data, env.value);
+	// The form shows what was done; the pages around it are read again when they are next opened.
+	if (done.ok) revalidatePath("/machines/[machine]", "layout");
+	return done;
+}
+
+export async function putBackAction(raw: unknown): Promise<Result<PutInDone>> {
+	const input = putBackSchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(deedOf(raw));
+	if (!env.ok) return env;
+	const done = await putBack(input.data, env.value);
+	if (done.ok) revalidatePath("/machines/[machine]", "layout");
+	return done;
+}
+
+/** It did not come out: something is in the way that the record does not know of. */
+export async function inTheWayAction(raw: unknown): Promise<Result<string[]>> {
+	const input = sayObstructionSchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(deedOf(raw));
+	if (!env.ok) return env;
+	const done = await sayObstruction(input.data, env.value);
+	if (done.ok) revalidatePath("/machines/[machine]", "layout");
+	return done;
+}
+
+/** It did not come out: it is stuck, sheared, glued. */
+export async function stuckAction(raw: unknown): Promise<Result<string>> {
+	const input = sayFaultSchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(deedOf(raw));
+	if (!env.ok) return env;
+	const done = await sayFault(input.data, env.value);
+	if (done.ok) revalidatePath("/machines/[machine]", "layout");
+	return done;
+}
