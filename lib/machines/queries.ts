@@ -246,13 +246,15 @@ export async function nextMachineNumber(read: Reader): Promise<number> {
 }
 
 /** The faults of a machine, open ones first. */
-export const faultsOf = (read: Reader, machineId: string) =>
-	read.fault.findMany({
+export async function faultsOf(read: Reader, machineId: string) {
+	const faults = await read.fault.findMany({
 		where: { machineId },
-		orderBy: [{ state: "desc" }, { id: "asc" }],
+		orderBy: { id: "asc" },
 		take: 200,
 		select: { id: true, words: true, kind: true, how: true, state: true, position: { select: { mark: true, name: true } } },
 	});
+	return faults.sort((a, b) => Number(b.state === "open") - Number(a.state === "open"));
+}
 
 /** The notes of a machine, newest first. */
 export const notesOf = (read: Reader, machineId: string) =>
