@@ -3,6 +3,7 @@ import { type Instant, isInstant } from "@/lib/core/instants";
 import { parseMinutes } from "@/lib/core/minutes";
 import { chosen, line, optionalChosen, optionalLine } from "@/lib/core/words";
 import { threePointsField } from "@/lib/positions/threePoints";
+import { typedMoment } from "@/lib/steps/typedMoment";
 
 /** How far an alteration can be undone: three grades suffice at the bench (common practice, no source). */
 export const UNDO_WORDS = { clean: "clean", trace: "leaves a trace", never: "cannot be undone" } as const;
@@ -57,11 +58,15 @@ export const recordAlterationSchema = z
 			});
 	});
 
+/** What the form sends: the moment as a clock field holds it, in the shop's own time. */
+export const recordAlterationFormSchema = recordAlterationSchema.safeExtend({ done: typedMoment });
+
 export const markUndoneSchema = z.object({
 	alterationId: chosen("the alteration"),
 	words: optionalLine("how it went", 300),
 	at: instantField.optional(),
 });
+export const markUndoneFormSchema = markUndoneSchema.omit({ at: true }).extend({ undone: typedMoment });
 export const voidAlterationSchema = z.object({ alterationId: chosen("the alteration"), why: line("why it was entered in error", 300) });
 
 export type RecordAlteration = z.output<typeof recordAlterationSchema>;

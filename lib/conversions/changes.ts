@@ -28,39 +28,70 @@ export const nameConversion = (input: NameConversion, env: Env): Promise<Result<
 	});
 };
 
-/** Says what belongs to a conversion. What belonged to it before and is not named stays with it. */
-export const joinConversion = (input: JoinConversion, env: Env): Promise<Result<{ joined: number }>> =>
+/** Says what belongs to a conversion, and what does not after all. What is not named stays as it is. */
+export const joinConversion = (input: JoinConversion, env: Env): Promise<Result<{ joined: number; left: number }>> =>
 	record(env, async (read) => {
 		const conversion = await read.conversion.findUnique({ where: { id: input.conversionId } });
 		if (!conversion) return refuse("no-such-conversion", "That conversion is not in the book. Load the page again.");
 		const { id, machineId } = conversion;
-		const fittings = await read.fitting.findMany({ where: { machineId, id: { in: [...input.fittingsIn, ...input.fittingsOut] } } });
-		const goesIn = new Set(input.fittingsIn);
-		const goesOut = new Set(input.fittingsOut);
-		const mine = (ids: readonly string[]) => ({ where: { machineId, id: { in: [...ids] } } });
-		const rows: RowChange[] = [
-			...fittings.map((fitting) =>
-				change("Fitting", fitting, {
-					conversionId: goesIn.has(fitting.id) ? id : fitting.conversionId,
-					outConversionId: goesOut.has(fitting.id) ? id : fitting.outConversionId,
-				}),
-			),
-			...(await read.connection.findMany(mine(input.connections))).map((row) => change("Connection", row, { conversionId: id })),
-			...(await read.alteration.findMany(mine(input.alterations))).map((row) => change("Alteration", row, { conversionId: id })),
-			...(await read.step.findMany(mine(input.steps))).map((row) => change("Step", row, { conversionId: id })),
-			...(await read.test.findMany(mine(input.tests))).map((row) => change("Test", row, { conversionId: id })),
-		];
-		if (rows.length === 0) return refuse("nothing-chosen", "Choose what belongs to the conversion.");
-		return ok(
-			deed(
-				machineId,
-				"conversion.joined",
-				{ table: "Conversion", id },
-				{
-					say: `${rows.length} ${rows.length === 1 ? "thing belongs" : "things belong"} to conversion ${conversion.number}: ${conversion.name}.`,
-				},
-				rows,
-				{ joined: rows.length },
-			),
+		const { leave } = input;
+		const named = [input, ...(leave ? [leave] : [])].flatMap((lists) => [
+			...lists.fittingsIn,
+			...lists.fittingsOut,
+			...lists.connections,
+			...lists.alterations,
+			...lists.steps,
+			...lists.tests,
+		]);
+		if (named.length === 0) return refuse("nothing-chosen", "Choose what belongs to the conversion.");
+
+		let joined = 0;
+		let left = 0;
+		/** The conversion that a row shall belong to, counting what changes. */
+		const ruled = (row: string, now: string | null, joins: readonly string[], leaves: readonly string[] = []): string | null => {
+			if (joins.includes(row) && now !== id) {
+				joined += 1;
+				return id;
+			}
+			if (leaves.includes(row) && now === id) {
+				left += 1;
+				return null;
+			}
+			return now;
+		};
+		const among = (joins: readonly string[], leaves: readonly string[] = []) => ({
+			where: { machineId, id: { in: [...joins, ...leaves] } },
+		});
+
+		const rows: RowChange[] = [];
+		const fittings = await read.fitting.findMany(
+			among([...input.fittingsIn, ...input.fittingsOut], leave && [...leave.fittingsIn, ...leave.fittingsOut]),
 		);
+		for (const row of fittings) {
+			const conversionId = ruled(row.id, row.conversionId, input.fittingsIn, leave?.fittingsIn);
+			const outConversionId = ruled(row.id, row.outConversionId, input.fittingsOut, leave?.fittingsOut);
+			if (conversionId !== row.conversionId || outConversionId !== row.outConversionId)
+				rows.push(change("Fitting", row, { conversionId, outConversionId }));
+		}
+		for (const row of await read.connection.findMany(among(input.connections, leave?.connections))) {
+			const conversionId = ruled(row.id, row.conversionId, input.connections, leave?.connections);
+			if (conversionId !== row.conversionId) rows.push(change("Connection", row, { conversionId }));
+		}
+		for (const row of await read.alteration.findMany(among(input.alterations, leave?.alterations))) {
+			const conversionId = ruled(row.id, row.conversionId, input.alterations, leave?.alterations);
+			if (conversionId !== row.conversionId) rows.push(change("Alteration", row, { conversionId }));
+		}
+		for (const row of await read.step.findMany(among(input.steps, leave?.steps))) {
+			const conversionId = ruled(row.id, row.conversionId, input.steps, leave?.steps);
+			if (conversionId !== row.conversionId) rows.push(change("Step", row, { conversionId }));
+		}
+		for (const row of await read.test.findMany(among(input.tests, leave?.tests))) {
+			const conversionId = ruled(row.id, row.conversionId, input.tests, leave?.tests);
+			if (conversionId !== row.conversionId) rows.push(change("Test", row, { conversionId }));
+		}
+		if (rows.length === 0) return refuse("nothing-changed", "It stands so already: nothing was changed.");
+		const things = (count: number, verb: string) => `${count} ${count === 1 ? `thing ${verb}s` : `things ${verb}`}`;
+		const words = [joined > 0 ? `${things(joined, "belong")} to` : "", left > 0 ? `${things(left, "leave")}` : ""].filter(Boolean);
+		const say = `${words.join(", ")} conversion ${conversion.number}: ${conversion.name}.`;
+		return ok(deed(machineId, "conversion.joined", { table: "Conversion", id }, { say, joined, left }, rows, { joined, left }));
 	});

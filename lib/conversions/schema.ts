@@ -10,16 +10,13 @@ export const nameConversionSchema = z.object({
 
 const ids = z.array(z.string().max(64)).max(500).default([]);
 
-/** What a conversion groups. Fittings it put in, fittings it ended, and the rest. */
-export const joinConversionSchema = z.object({
-	conversionId: chosen("the conversion"),
-	fittingsIn: ids,
-	fittingsOut: ids,
-	connections: ids,
-	alterations: ids,
-	steps: ids,
-	tests: ids,
-});
+const lists = { fittingsIn: ids, fittingsOut: ids, connections: ids, alterations: ids, steps: ids, tests: ids };
+
+/** What a conversion groups: fittings it put in, fittings it ended, and the rest. `leave` names what does not belong to it after all. */
+export const joinConversionSchema = z.object({ conversionId: chosen("the conversion"), ...lists, leave: z.object(lists).optional() });
+
+/** What a form ticks: everything that shall belong to it. */
+export const tickMembersSchema = z.object({ conversionId: chosen("the conversion"), ...lists });
 
 export type NameConversion = z.output<typeof nameConversionSchema>;
 export type JoinConversion = z.output<typeof joinConversionSchema>;

@@ -4,6 +4,7 @@ import { parseMinutes } from "@/lib/core/minutes";
 import { chosen, line, optionalChosen, optionalLine, words } from "@/lib/core/words";
 import type { CurrencyCode } from "@/lib/money/currency";
 import { parseAmount } from "@/lib/money/money";
+import { typedMoment } from "@/lib/steps/typedMoment";
 
 const option = (currency: CurrencyCode) =>
 	z.object({
@@ -56,5 +57,8 @@ export const recordDecisionSchema = (currency: CurrencyCode) =>
 			if (options.filter(({ state }) => state === "chosen").length > 1)
 				check.addIssue({ code: "custom", path: ["options"], message: "One option is chosen; the others are refused or still open." });
 		});
+
+/** What the form sends: the moment as a clock field holds it, in the shop's own time. */
+export const recordDecisionFormSchema = (currency: CurrencyCode) => recordDecisionSchema(currency).safeExtend({ decided: typedMoment });
 
 export type RecordDecision = z.output<ReturnType<typeof recordDecisionSchema>>;

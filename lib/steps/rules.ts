@@ -18,12 +18,14 @@ export type NeededStep = {
 	readonly state: StepState;
 	readonly doneAt: Instant | null;
 	readonly waitMinutes: number;
+	/** What its wait is for, in the shop's words: "filler sets". */
+	readonly waitWhy?: string;
 };
 
 /** Why a step cannot begin now: a step that is not done, or a wait that is not over. */
 export type Hindrance =
 	| { readonly why: "not-done"; readonly number: number; readonly title: string }
-	| { readonly why: "waits"; readonly number: number; readonly title: string; readonly until: Instant };
+	| { readonly why: "waits"; readonly number: number; readonly title: string; readonly until: Instant; readonly waitWhy?: string };
 
 /** All that hinders a step at `now`, in the order of the steps; nothing when it can begin. Dropped steps hinder nobody. */
 export function hindrances(needs: readonly NeededStep[], now: Instant): Hindrance[] {
@@ -34,7 +36,7 @@ export function hindrances(needs: readonly NeededStep[], now: Instant): Hindranc
 			if (need.state === "dropped") return [];
 			const over = overAt(need);
 			if (need.state !== "done" || over === null) return [{ why: "not-done", number, title }];
-			return over > now ? [{ why: "waits", number, title, until: over }] : [];
+			return over > now ? [{ why: "waits", number, title, until: over, ...(need.waitWhy ? { waitWhy: need.waitWhy } : {}) }] : [];
 		});
 }
 

@@ -3,6 +3,7 @@ import { type Instant, isInstant } from "@/lib/core/instants";
 import { parseMinutes } from "@/lib/core/minutes";
 import { chosen, line, optionalChosen, optionalLine, words } from "@/lib/core/words";
 import { threePointsField } from "@/lib/positions/threePoints";
+import { typedMoment } from "@/lib/steps/typedMoment";
 
 export const STEP_KINDS = ["takeout", "putin", "alter", "clean", "repair", "make", "test", "document", "move", "other"] as const;
 
@@ -40,6 +41,12 @@ const needed = duration.transform((minutes, check): number => {
 	if (minutes !== null) return minutes;
 	check.addIssue({ code: "custom", message: "Write how long, like 35 or 2 h 35." });
 	return z.NEVER;
+});
+
+/** The three points as a form takes them: an estimate is wanted. */
+const wantedMinutes = threePointsField.refine((points) => points !== null, {
+	message: "Write at least the likely time, like 35 or 2 h 35.",
+	path: ["likely"],
 });
 
 /** An instant from a program or, made by the action from what a clock field holds. */
@@ -94,6 +101,14 @@ export const voidTimeSchema = z.object({ workId: chosen("the time"), why: line("
 export const finishStepSchema = z.object({ stepId: chosen("the step"), words: words("what happened"), at: instantField.optional() });
 export const dropStepSchema = z.object({ stepId: chosen("the step"), why: line("why it is dropped", 300) });
 export const reopenStepSchema = z.object({ stepId: chosen("the step"), why: line("why it is not done after all", 300) });
+
+// What the forms send: moments as a clock field holds them, in the shop's own time.
+export const planStepFormSchema = z.object({ machineId: chosen("the machine"), ...plan, minutes: wantedMinutes });
+export const changeStepFormSchema = z.object({ stepId: chosen("the step"), ...plan, minutes: wantedMinutes });
+export const startClockFormSchema = startClockSchema.omit({ at: true });
+export const stopClockFormSchema = stopClockSchema.omit({ at: true }).extend({ stopped: typedMoment });
+export const addTimeFormSchema = addTimeSchema.omit({ startedAt: true }).extend({ began: typedMoment });
+export const finishStepFormSchema = finishStepSchema.omit({ at: true }).extend({ finished: typedMoment });
 
 export type PlanStep = z.output<typeof planStepSchema>;
 export type PlanSteps = z.output<typeof planStepsSchema>;

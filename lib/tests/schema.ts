@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { type Instant, isInstant } from "@/lib/core/instants";
 import { chosen, line, optionalChosen, optionalLine } from "@/lib/core/words";
+import { typedMoment } from "@/lib/steps/typedMoment";
 import { checkedLimit, limitSchema } from "@/lib/tests/limits";
 
 const plan = {
@@ -41,6 +42,9 @@ export const runTestSchema = z.object({
 		.transform((text) => text as Instant)
 		.optional(),
 });
+
+/** What the form sends: the moment as a clock field holds it, in the shop's own time. */
+export const runTestFormSchema = runTestSchema.omit({ at: true }).extend({ measured: typedMoment });
 
 export type PlanTest = z.output<typeof planTestSchema>;
 export type RunTest = z.output<typeof runTestSchema>;

@@ -1,0 +1,130 @@
+"use client";
+
+import { useRouter } from "next/navigation";
+import type { z } from "zod";
+import { Button } from "@/app/ui/button";
+import { ChoiceField } from "@/app/ui/choiceField";
+import { FormProblem } from "@/app/ui/formProblem";
+import { FormRow } from "@/app/ui/layouts";
+import { MinutesField } from "@/app/ui/minutesField";
+import type { Option } from "@/app/ui/option";
+import { SelectField } from "@/app/ui/selectField";
+import { TextArea } from "@/app/ui/textArea";
+import { TextField } from "@/app/ui/textField";
+import { useActionForm } from "@/app/ui/useActionForm";
+import { changeStepFormSchema, planStepFormSchema, STEP_KIND_WORDS, STEP_KINDS } from "@/lib/steps/schema";
+import { changeStepAction, planStepAction } from "./actions";
+import { TickList } from "./tickList";
+
+export type PlanChoices = {
+	readonly steps: readonly Option[];
+	readonly people: readonly Option[];
+	readonly positions: readonly Option[];
+	readonly conversions: readonly Option[];
+	readonly parts: readonly Option[];
+	readonly waits: readonly string[];
+};
+export type PlanValues = Omit<z.input<typeof planStepFormSchema>, "machineId">;
+
+/** Plans a new step of the machine, or changes the plan of one that stands. */
+export function PlanForm({
+	machineId,
+	stepId,
+	workHref,
+	defaults,
+	choices,
+	began,
+}: {
+	readonly machineId: string;
+	/** The step whose plan is changed; null plans a new one. */
+	readonly stepId: string | null;
+	readonly workHref: string;
+	readonly defaults: PlanValues;
+	readonly choices: PlanChoices;
+	/** Work has begun: a step planned now was not of the first plan, and says why. */
+	readonly began: boolean;
+}) {
+	const router = useRouter();
+	const planned = useActionForm({
+		schema: planStepFormSchema,
+		defaults: { ...defaults, machineId },
+		action: planStepAction,
+		onDone: ({ number }) => router.push(`${workHref}/${number}`),
+	});
+	const changed = useActionForm({
+		schema: changeStepFormSchema,
+		defaults: { ...defaults, stepId: stepId ?? "" },
+		action: changeStepAction,
+		onDone: () => router.back(),
+	});
+	const form = stepId === null ? planned : (changed as unknown as typeof planned);
+	const [needs, crew] = [form.form.watch("needs") ?? [], form.form.watch("crew") ?? []];
+	const set = (name: "needs" | "crew") => (chosen: string[]) => form.form.setValue(name, chosen, { shouldDirty: true });
+	return (
+		<form className="af-form" {...form.formProps}>
+			<FormProblem problem={form.problem} />
+			<TextField label="What is to be done" {...form.field("title")} />
+			<ChoiceField
+				label="Kind"
+				options={STEP_KINDS.map((kind) => ({ value: kind, label: STEP_KIND_WORDS[kind] }))}
+				{...form.field("kind")}
+			/>
+			<MinutesField
+				label="How long it takes one person"
+				hint="45 is minutes; 2 h 35 is hours and minutes. With only a likely time, low is 0.7 of it and high twice."
+				low={form.field("minutes.low")}
+				likely={form.field("minutes.likely")}
+				high={form.field("minutes.high")}
+			/>
+			<TickList
+				label="Who does it"
+				hint="Two persons each count."
+				optional
+				name="crew"
+				options={choices.people}
+				chosen={crew}
+				onChoose={set("crew")}
+				error={form.errorOf("crew")}
+			/>
+			{choices.steps.length > 0 ? (
+				<TickList
+					label="Needs these steps first"
+					optional
+					name="needs"
+					options={choices.steps}
+					chosen={needs}
+					onChoose={set("needs")}
+					error={form.errorOf("needs")}
+				/>
+			) : null}
+			<FormRow>
+				<TextField label="Wait after it" hint="24 h, 3 days" optional {...form.field("wait")} />
+				<TextField
+					label="What waits"
+					hint="filler sets, paint dries, parts in the post"
+					optional
+					suggest={choices.waits}
+					{...form.field("waitWhy")}
+				/>
+			</FormRow>
+			<TextArea label="Caution" hint="What a hand must know before it begins." optional {...form.field("caution")} />
+			<FormRow>
+				<SelectField label="Position" optional none="none" options={choices.positions} {...form.field("positionId")} />
+				<SelectField label="Conversion" optional none="none" options={choices.conversions} {...form.field("conversionId")} />
+			</FormRow>
+			<TextField
+				label="Why it was added"
+				hint={
+					began
+						? "Work has begun. With a reason it counts as added; left empty it counts as of the first plan."
+						: "Only for what was not in the first plan."
+				}
+				optional
+				{...form.field("addedWhy")}
+			/>
+			<Button type="submit" kind="main" pending={form.pending}>
+				{stepId === null ? "Plan the step" : "Keep the plan"}
+			</Button>
+		</form>
+	);
+}

@@ -1,0 +1,24 @@
+// Reads about what was weighed and decided on a machine.
+
+import type { Reader } from "@/lib/db/store";
+
+/** A machine's decisions, latest first, each with its options side by side. */
+export const decisionsOf = (read: Reader, machineId: string) =>
+	read.decision.findMany({
+		where: { machineId },
+		orderBy: [{ at: "desc" }, { id: "desc" }],
+		take: 100,
+		select: {
+			id: true,
+			question: true,
+			at: true,
+			agreedBy: true,
+			words: true,
+			step: { select: { number: true, title: true } },
+			options: {
+				orderBy: { number: "asc" },
+				select: { id: true, number: true, words: true, costMinor: true, minutes: true, loses: true, state: true },
+			},
+		},
+	});
+export type DecisionRow = Awaited<ReturnType<typeof decisionsOf>>[number];
