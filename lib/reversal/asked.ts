@@ -58,12 +58,19 @@ export function buildAt(fittings: ReversalFacts["fittings"], at: Instant): Map<s
 	);
 }
 
-/** The problem that a question comes to, positions named by their marks and parts by their ids. */
+/** What a plan calls a part: its tag, as it hangs on the thing, or its id where it has none. */
+export const partKey = (part: { readonly id: string; readonly tag: { readonly id: string } | null }): string => part.tag?.id ?? part.id;
+
+/** The problem that a question comes to, positions named by their marks and parts by their tags. */
 export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 	const markOf = new Map(facts.positions.map(({ id, mark }) => [id, mark]));
+	const keyOf = new Map(facts.parts.map((part) => [part.id, partKey(part)]));
+	const key = (id: string): string => keyOf.get(id) ?? id;
 	const mine = new Set(facts.positions.map(({ id }) => id));
 	const asFound = buildAsFound(facts, asked.asFoundAt);
 	const target = asked.at === undefined ? asFound.build : buildAt(facts.fittings, asked.at);
+	// A part that was entered in error was never there.
+	for (const [position, part] of target) if (!keyOf.has(part)) target.delete(position);
 	const now = new Map(
 		facts.parts.flatMap(({ id, positionId }) => (positionId !== null && mine.has(positionId) ? [[positionId, id] as const] : [])),
 	);
@@ -78,7 +85,7 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 	const alterations = facts.alterations.filter((alteration) => alterationAsked(facts, alteration, asked));
 	const scope = scopeOf(facts, asked, alterations);
 	const places = [...new Set(alterations.flatMap(({ place }) => place ?? []))];
-	const known = new Set([...now.values(), ...target.values(), ...facts.parts.map(({ id }) => id)]);
+	const known = new Set(keyOf.keys());
 	const sidesOf = new Map(facts.positions.map(({ id, sides }) => [id, sidesIn(sides)]));
 	return {
 		format: PROBLEM_FORMAT,
@@ -87,24 +94,24 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 				(position): Position => ({
 					id: position.mark,
 					name: position.name,
-					...(position.hostId !== null && known.has(position.hostId) ? { host: position.hostId } : {}),
+					...(position.hostId !== null && known.has(position.hostId) ? { host: key(position.hostId) } : {}),
 					...((sidesOf.get(position.id) ?? []).length > 0 ? { sides: sidesOf.get(position.id) ?? [] } : {}),
 					...(position.area ? { area: position.area } : {}),
 				}),
 			),
 			...places.map((place): Position => ({ id: placeMark(place), name: place })),
 		],
-		parts: facts.parts.map((part) => partOf(part, mine, facts)),
-		now: named(now, markOf),
-		target: named(target, markOf),
+		parts: facts.parts.map((part) => partOf(part, mine, facts, key)),
+		now: named(now, markOf, key),
+		target: named(target, markOf, key),
 		...(scope === null ? {} : { scope: [...scope].map((id) => markOf.get(id) ?? id).sort() }),
-		obstructions: obstructionsOf(facts, markOf, known),
+		obstructions: obstructionsOf(facts, markOf, known, key),
 		alterations: alterations.map(
 			(alteration): Alteration => ({
 				id: `a${alteration.number}`,
 				name: alteration.what,
 				...(alteration.partId !== null
-					? { part: alteration.partId }
+					? { part: key(alteration.partId) }
 					: { position: alteration.positionId === null ? placeMark(alteration.place ?? "") : (markOf.get(alteration.positionId) ?? "") }),
 				undo: undoOf(alteration),
 				...(alteration.undo === "trace" ? { leavesTrace: true } : {}),
@@ -114,8 +121,10 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 	};
 }
 
-const named = (build: ReadonlyMap<string, string>, markOf: ReadonlyMap<string, string>): Record<string, string> =>
-	Object.fromEntries([...build].flatMap(([position, part]) => (markOf.has(position) ? [[markOf.get(position), part]] : [])));
+type Key = (partId: string) => string;
+
+const named = (build: ReadonlyMap<string, string>, markOf: ReadonlyMap<string, string>, key: Key): Record<string, string> =>
+	Object.fromEntries([...build].flatMap(([position, part]) => (markOf.has(position) ? [[markOf.get(position), key(part)]] : [])));
 
 /** Sides as stored: a JSON list of names. */
 function sidesIn(json: string): string[] {
@@ -123,15 +132,15 @@ function sidesIn(json: string): string[] {
 	return Array.isArray(list) ? list.filter((side): side is string => typeof side === "string" && side !== "") : [];
 }
 
-function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalFacts): Part {
+function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalFacts, key: Key): Part {
 	const excludes = facts.exclusions.flatMap(({ partId, otherId }) =>
-		partId === part.id ? [otherId] : otherId === part.id ? [partId] : [],
+		partId === part.id ? [key(otherId)] : otherId === part.id ? [key(partId)] : [],
 	);
 	const unavailable = unavailableWhy(part, mine);
 	const condition = [part.works === "faulty" ? "does not work" : "", part.condition].filter(Boolean).join(": ");
 	return {
-		id: part.id,
-		name: part.tag ? `${part.name}, ${part.tag.id}` : part.name,
+		id: key(part.id),
+		name: part.name,
 		...(unavailable ? { unavailable } : {}),
 		...(excludes.length > 0 ? { excludes } : {}),
 		...(condition ? { condition } : {}),
@@ -157,11 +166,11 @@ function unavailableWhy(part: Fact<"parts">, mine: ReadonlySet<string>): string 
 	}
 }
 
-function obstructionsOf(facts: ReversalFacts, markOf: ReadonlyMap<string, string>, known: ReadonlySet<string>): Obstruction[] {
+function obstructionsOf(facts: ReversalFacts, markOf: ReadonlyMap<string, string>, known: ReadonlySet<string>, key: Key): Obstruction[] {
 	return facts.obstructions
 		.filter(({ partId, positionId }) => known.has(partId) && markOf.has(positionId))
 		.map(({ partId, positionId, side }) => ({
-			part: partId,
+			part: key(partId),
 			position: markOf.get(positionId) ?? "",
 			...(side ? { sides: [side] } : {}),
 		}));

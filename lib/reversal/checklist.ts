@@ -2,6 +2,7 @@
 // set, what to mind. Pure.
 
 import { formatFixing } from "@/lib/fixings/fixingWords";
+import { partKey } from "@/lib/reversal/asked";
 import type { Operation, Plan } from "@/lib/reversal/plan";
 import type { ReversalFacts } from "@/lib/reversal/queries";
 
@@ -54,14 +55,14 @@ export const CHECK = [
 
 /** The lines of a plan, in its order. `facts` must be those that its problem was made from. */
 export function checklistOf(plan: Plan, facts: ReversalFacts): Line[] {
-	const partOf = new Map(facts.parts.map((part) => [part.id, part]));
+	const partOf = new Map(facts.parts.map((part) => [partKey(part), part]));
 	const positionOf = new Map(facts.positions.map((position) => [position.mark, position]));
 	const alterationOf = new Map(facts.alterations.map((alteration) => [`a${alteration.number}`, alteration]));
 	return plan.operations.map((operation): Line => {
 		const part = operation.part === undefined ? undefined : partOf.get(operation.part);
 		const position = operation.position === undefined ? undefined : positionOf.get(operation.position);
 		const alteration = operation.alteration === undefined ? undefined : alterationOf.get(operation.alteration);
-		const fitting = fittingFor(facts.fittings, operation, position?.id);
+		const fitting = fittingFor(facts.fittings, operation, position?.id, part?.id);
 		const bench = operation.bench === undefined ? undefined : partOf.get(operation.bench);
 		const puttingIn = operation.kind === "put-in";
 		return {
@@ -129,11 +130,16 @@ function whatOf(
  * The fitting that tells how a part is held: what ends now for a take-out; for a put-in the last time this part sat there,
  * or, when it never did, the last one of any part at the position.
  */
-function fittingFor(fittings: readonly Fitting[], operation: Operation, positionId: string | undefined): Fitting | undefined {
+function fittingFor(
+	fittings: readonly Fitting[],
+	operation: Operation,
+	positionId: string | undefined,
+	partId: string | undefined,
+): Fitting | undefined {
 	if (positionId === undefined || operation.kind === "undo") return undefined;
 	const here = fittings.filter((fitting) => fitting.positionId === positionId);
-	if (operation.kind === "take-out") return here.find(({ untilAt, partId }) => untilAt === null && partId === operation.part);
-	const own = here.filter(({ partId }) => partId === operation.part);
+	if (operation.kind === "take-out") return here.find((fitting) => fitting.untilAt === null && fitting.partId === partId);
+	const own = here.filter((fitting) => fitting.partId === partId);
 	// What was written down at the last take-out counts; a later, bare fitting of the same part adds nothing.
 	return own.findLast(({ holds, connections }) => holds.length + connections.length > 0) ?? own.at(-1) ?? here.at(-1);
 }

@@ -13,7 +13,7 @@ import { formatMinutes, formatWait } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
 import { originalsIn } from "@/lib/originality/counts";
 import { originFacts } from "@/lib/originality/queries";
-import { problemOf } from "@/lib/reversal/asked";
+import { partKey, problemOf } from "@/lib/reversal/asked";
 import { checklistOf, type Line, pickList } from "@/lib/reversal/checklist";
 import { type Plan, planReversal } from "@/lib/reversal/plan";
 import { type ReversalFacts, reversalFacts } from "@/lib/reversal/queries";
@@ -64,9 +64,12 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 	const plan = planReversal(problem.value);
 	const lines = checklistOf(plan, facts);
 	const facts1 = origins.get(machine.id);
+	const partIds = new Map(facts.parts.map((part) => [partKey(part), part.id]));
 	const positionIds = new Map(facts.positions.map(({ mark, id }) => [mark, id]));
 	const after = new Map(
-		Object.entries(plan.attains).flatMap(([mark, part]) => (positionIds.has(mark) ? [[positionIds.get(mark) ?? "", part] as const] : [])),
+		Object.entries(plan.attains).flatMap(([mark, part]) =>
+			positionIds.has(mark) ? [[positionIds.get(mark) ?? "", partIds.get(part) ?? part] as const] : [],
+		),
 	);
 	const title = toDay === null ? "Back to as found" : `Back to ${formatDay(toDay)}`;
 	const chosen = facts.conversions.filter(({ number }) => undo.includes(String(number)));
