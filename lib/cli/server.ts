@@ -9,6 +9,7 @@ import next from "next";
 import { type Config, readConfig } from "@/lib/config";
 import { migrate } from "@/lib/db/migrate";
 import { databaseFile, type Store } from "@/lib/db/store";
+import { sweepIncoming } from "@/lib/files/keepFile";
 
 const ROOT = path.resolve(import.meta.dirname, "../..");
 /** Long enough for a large photo over a workshop's weak wireless. */
@@ -81,6 +82,7 @@ function stopOnSignal(server: Server): void {
 
 const config = settings();
 readyFolder(config.dataFolder);
+await sweepIncoming(config.dataFolder);
 const app = next({ dev: false, dir: ROOT, hostname: config.host, port: config.port });
 await app.prepare();
 const handle = app.getRequestHandler();

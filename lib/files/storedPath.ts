@@ -13,6 +13,11 @@ export function storedPath(folder: string, sha: string): string {
 	return path.join(folder, "files", sha.slice(0, 2), sha);
 }
 
-/** `files/small/ab/abcdef....webp`: a smaller picture that was made from the file and can be made again. */
-export const smallPath = (folder: string, sha: string): string =>
-	path.join(path.dirname(path.dirname(storedPath(folder, sha))), "small", sha.slice(0, 2), `${sha}.webp`);
+/** `files/small/ab/abcdef....jpg`: the smaller picture of a stored one; it can be made again at any time. */
+export function smallPath(folder: string, sha: string): string {
+	if (!isSha(sha)) throw new Error("not a SHA-256");
+	return path.join(folder, "files", "small", sha.slice(0, 2), `${sha}.jpg`);
+}
+
+/** Where a file lies while it comes in; on the same disk, so that it can be moved into place whole. */
+export const incomingFolder = (folder: string): string => path.join(folder, "files", "incoming");
