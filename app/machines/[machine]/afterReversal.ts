@@ -3,7 +3,7 @@
 import { instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 import type { Holding } from "@/lib/originality/facts";
-import { problemOf } from "@/lib/reversal/asked";
+import { partKey, problemOf } from "@/lib/reversal/asked";
 import { planReversal } from "@/lib/reversal/plan";
 import { reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
@@ -18,6 +18,7 @@ export async function afterReversal(
 	const problem = readProblem(problemOf(facts, { asFoundAt: instant(machine.asFoundAt) }));
 	if (!problem.ok) return null;
 	const ids = new Map(facts.positions.map(({ mark, id }) => [mark, id]));
+	const partIds = new Map(facts.parts.map((part) => [partKey(part), part.id]));
 	const { attains } = planReversal(problem.value);
-	return new Map(Object.entries(attains).flatMap(([mark, part]) => (ids.has(mark) ? [[ids.get(mark) ?? "", part] as const] : [])));
+	return new Map(Object.entries(attains).flatMap(([mark, part]) => (ids.has(mark) ? [[ids.get(mark) ?? "", partIds.get(part) ?? part] as const] : [])));
 }
