@@ -244,10 +244,3 @@ function bySide(
 const GRADES = ["clean", "trace", "never"] as const;
 const worse = (a: BuildAlteration["undo"] | undefined, b: BuildAlteration["undo"]): BuildAlteration["undo"] =>
 	a === undefined || GRADES.indexOf(b) > GRADES.indexOf(a) ? b : a;
-
-/** A fixing as the trade writes it: "6 × No.8 × 1 round slotted". */
-export const fixingInWords = (fixing: BuildFixing): string => {
-	const size = [fixing.thread, fixing.length].filter(Boolean).join(" × ");
-	const kind = [size, fixing.head, fixing.drive].filter(Boolean).join(" ");
-	return kind === "" ? `${fixing.count} fixings` : `${fixing.count} × ${kind}`;
-};

@@ -41,37 +41,41 @@ export function AddPositionsForm({ machineId, stamped }: { readonly machineId: s
 			area.current?.focus();
 		},
 	});
-	const { control, setValue } = form.form;
+	const { control } = form.form;
 	const text = useWatch({ control, name: "text" });
 	const list = useMemo(() => readIndentedList(text), [text]);
 	const count = list.positions.length;
 	const { ref, ...field } = form.field("text");
 
+	/** Writes into the list as typing does, at once: a letter that comes right after it must not land at the end. */
+	const put = (box: HTMLTextAreaElement, words: string, from: number, to: number, cursor: number) => {
+		box.setRangeText(words, from, to);
+		box.setSelectionRange(cursor, cursor);
+		box.dispatchEvent(new Event("input", { bubbles: true }));
+	};
+
 	/** Shifts the line under the cursor by a step: on a phone two spaces are hard to type. */
 	const shift = (way: "in" | "out") => {
 		const box = area.current;
 		if (!box) return;
-		const start = box.value.lastIndexOf("\n", box.selectionStart - 1) + 1;
-		const before = box.value.slice(0, start);
-		const rest = box.value.slice(start);
-		const shifted = way === "in" ? `  ${rest}` : rest.replace(/^(?: {1,2}|\t)/, "");
-		const cursor = Math.max(start, box.selectionStart + shifted.length - rest.length);
-		setValue("text", before + shifted, { shouldDirty: true });
+		const at = box.selectionStart;
+		const start = box.value.lastIndexOf("\n", at - 1) + 1;
+		const step = way === "in" ? 0 : (/^(?: {1,2}|\t)/.exec(box.value.slice(start))?.[0].length ?? 0);
+		const words = way === "in" ? "  " : "";
+		put(box, words, start, start + step, Math.max(start, at + words.length - step));
 		box.focus();
-		requestAnimationFrame(() => box.setSelectionRange(cursor, cursor));
 	};
 
 	/** A new line begins as deep as the one before it. */
 	const keepIndent = (event: KeyboardEvent<HTMLTextAreaElement>) => {
 		const box = event.currentTarget;
-		if (event.key !== "Enter" || event.nativeEvent.isComposing || box.selectionStart !== box.selectionEnd) return;
-		const line = box.value.slice(box.value.lastIndexOf("\n", box.selectionStart - 1) + 1, box.selectionStart);
+		const at = box.selectionStart;
+		if (event.key !== "Enter" || event.nativeEvent.isComposing || at !== box.selectionEnd) return;
+		const line = box.value.slice(box.value.lastIndexOf("\n", at - 1) + 1, at);
 		const indent = /^[ \t]*/.exec(line)?.[0] ?? "";
 		if (indent === "") return;
 		event.preventDefault();
-		const cursor = box.selectionStart + 1 + indent.length;
-		setValue("text", `${box.value.slice(0, box.selectionStart)}\n${indent}${box.value.slice(box.selectionStart)}`, { shouldDirty: true });
-		requestAnimationFrame(() => box.setSelectionRange(cursor, cursor));
+		put(box, `\n${indent}`, at, at, at + 1 + indent.length);
 	};
 
 	return (

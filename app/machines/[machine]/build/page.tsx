@@ -18,9 +18,10 @@ import { systemClock } from "@/lib/core/clock";
 import { addDays, dayOf, formatDay, formatInstant, isDay, startOfDay } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
+import { formatFixings } from "@/lib/fixings/fixingWords";
 import { machineChoices } from "@/lib/machines/queries";
 import { counted } from "@/lib/machines/rules";
-import { type BuildPart, type BuildRow, buildRows, fixingInWords, type Which } from "@/lib/positions/build";
+import { type BuildPart, type BuildRow, buildRows, type Which } from "@/lib/positions/build";
 import { buildFacts } from "@/lib/positions/buildQueries";
 import {
 	type BuildView,
@@ -268,7 +269,7 @@ function columnsOf(base: string, view: BuildView, address: (more: Record<string,
 					</>
 				),
 		},
-		{ key: "held-by", head: "Held by", cell: ofPosition((row) => row.fixings.map(fixingInWords).join(", ")) },
+		{ key: "held-by", head: "Held by", cell: ofPosition((row) => formatFixings(row.fixings)) },
 		{
 			key: "behind",
 			head: "Behind",
