@@ -9,6 +9,7 @@ import { Notice } from "@/app/ui/notice";
 import { shopStore } from "@/lib/db/shopStore";
 import { machineNumbered, putInSheet } from "@/lib/fittings/queries";
 import "../../bench.css";
+import { JustDone } from "../../justDone";
 import { PutInForm } from "./putInForm";
 
 type Params = Promise<{ machine: string; mark: string }>;
@@ -32,60 +33,64 @@ export default async function PutInPage({ params, searchParams }: { params: Para
 	if (occupant || position.kind === "place") {
 		return (
 			<Bench>
-				<Empty
-					title={occupant ? `The ${occupant.name} is in ${seat}` : `${seat} is a place with no part of its own`}
-					action={
-						occupant ? (
-							<ButtonLink kind="main" href={`/machines/${machine.number}/take-out/${encodeURIComponent(position.mark)}`}>
-								Take it out
-							</ButtonLink>
-						) : null
-					}
-				>
-					Nothing can be put in here{occupant ? " until it is out" : ""}.
-				</Empty>
+				<JustDone>
+					<Empty
+						title={occupant ? `The ${occupant.name} is in ${seat}` : `${seat} is a place with no part of its own`}
+						action={
+							occupant ? (
+								<ButtonLink kind="main" href={`/machines/${machine.number}/take-out/${encodeURIComponent(position.mark)}`}>
+									Take it out
+								</ButtonLink>
+							) : null
+						}
+					>
+						Nothing can be put in here{occupant ? " until it is out" : ""}.
+					</Empty>
+				</JustDone>
 			</Bench>
 		);
 	}
 	return (
 		<Bench>
-			{photo ? (
-				<HeroPhoto src={`/files/${photo.fileSha}/small`} alt={photo.words || position.name} caption={photo.words || position.name} />
-			) : null}
-			<header>
-				<p className="af-sub">
-					Put into <Link href={`/machines/${machine.number}`}>{`${machine.number} ${machine.name}`}</Link>
-				</p>
-				<h1>{position.name}</h1>
-				<p className="af-sub">
-					{position.mark}
-					{position.host ? ` on ${position.host.name}` : ""}
-				</p>
-			</header>
-			{position.note ? (
-				<Notice live="off" title="Know first">
-					{position.note}
-				</Notice>
-			) : null}
-			{sheet.behind ? (
-				<Notice means="wait" live="off" title={`Behind ${sheet.behind}`}>
-					The record says that this position cannot be reached now.
-				</Notice>
-			) : null}
-			<PutInForm
-				machine={{ id: machine.id, number: machine.number }}
-				position={{ id: position.id, mark: position.mark, name: position.name }}
-				wanted={wanted ?? null}
-				candidates={sheet.candidates}
-				fixings={sheet.fixings}
-				wires={sheet.wires}
-				settings={sheet.settings}
-				ways={sheet.wayRound}
-				safety={sheet.safety}
-				behind={sheet.behind !== ""}
-				steps={sheet.steps}
-				conversions={sheet.conversions}
-			/>
+			<JustDone>
+				{photo ? (
+					<HeroPhoto src={`/files/${photo.fileSha}/small`} alt={photo.words || position.name} caption={photo.words || position.name} />
+				) : null}
+				<header>
+					<p className="af-sub">
+						Put into <Link href={`/machines/${machine.number}`}>{`${machine.number} ${machine.name}`}</Link>
+					</p>
+					<h1>{position.name}</h1>
+					<p className="af-sub">
+						{position.mark}
+						{position.host ? ` on ${position.host.name}` : ""}
+					</p>
+				</header>
+				{position.note ? (
+					<Notice live="off" title="Know first">
+						{position.note}
+					</Notice>
+				) : null}
+				{sheet.behind ? (
+					<Notice means="wait" live="off" title={`Behind ${sheet.behind}`}>
+						The record says that this position cannot be reached now.
+					</Notice>
+				) : null}
+				<PutInForm
+					machine={{ id: machine.id, number: machine.number }}
+					position={{ id: position.id, mark: position.mark, name: position.name }}
+					wanted={wanted ?? null}
+					candidates={sheet.candidates}
+					fixings={sheet.fixings}
+					wires={sheet.wires}
+					settings={sheet.settings}
+					ways={sheet.wayRound}
+					safety={sheet.safety}
+					behind={sheet.behind !== ""}
+					steps={sheet.steps}
+					conversions={sheet.conversions}
+				/>
+			</JustDone>
 		</Bench>
 	);
 }

@@ -13,6 +13,7 @@ import { useActionForm } from "@/app/ui/useActionForm";
 import type { PutInDone } from "@/lib/fittings/changes";
 import type { Candidate } from "@/lib/fittings/queries";
 import { type PutIn, putInSchema } from "@/lib/fittings/schema";
+import { useShowDone } from "../../justDone";
 import { type SettingLine, SettingLines } from "../../take-out/[mark]/settingLines";
 import { ShotStrip, useShots } from "../../take-out/shots";
 import { putInAction } from "../actions";
@@ -46,7 +47,7 @@ export function PutInForm(props: PutInFormProps) {
 	const [fixings, setFixings] = useState<readonly UsedLot[]>(() => lotsFor(props.fixings, chosenFirst?.id ?? ""));
 	const [wires, setWires] = useState<readonly UsedWire[]>(() => wiresFor(props.wires, chosenFirst?.id ?? ""));
 	const [settings, setSettings] = useState<readonly SettingLine[]>([]);
-	const [done, setDone] = useState<PutInDone | null>(null);
+	const showDone = useShowDone();
 	const part = candidates.find((candidate) => candidate.id === partId);
 	const safety = props.safety.find((row) => row.partId === partId);
 	const way = props.ways.find((row) => row.partId === partId)?.words ?? "";
@@ -81,30 +82,11 @@ export function PutInForm(props: PutInFormProps) {
 			return putInAction(whole);
 		},
 		onDone: (put) => {
-			setDone(put);
+			showDone(<In done={put} machine={machine} position={position} partName={part?.name ?? "part"} />);
 			window.scrollTo({ top: 0 });
 		},
 	});
 
-	if (done) {
-		return (
-			<>
-				<Notice means="original" title="In">
-					<p>
-						The {part?.name ?? "part"} is in {position.name}.
-						{done.closes.length > 0 ? ` It covers ${done.closes.map((seat) => seat.name).join(", ")} now.` : ""}
-					</p>
-				</Notice>
-				<ActionBar>
-					<ButtonLink kind="main" href={`/machines/${machine.number}/put-in`}>
-						Put in the next one
-					</ButtonLink>
-					<ButtonLink href={`/machines/${machine.number}/take-out/${encodeURIComponent(position.mark)}`}>Take it out again</ButtonLink>
-					<ButtonLink href={`/machines/${machine.number}/build`}>See the build</ButtonLink>
-				</ActionBar>
-			</>
-		);
-	}
 	if (candidates.length === 0) {
 		return (
 			<Empty
@@ -176,6 +158,37 @@ export function PutInForm(props: PutInFormProps) {
 				<Button type="submit" form="put-in" kind="main" pending={form.pending} disabled={partId === ""}>
 					{part ? `Put in the ${part.name}` : "Choose the part first"}
 				</Button>
+			</ActionBar>
+		</>
+	);
+}
+
+/** What was done, and what comes next. */
+function In({
+	done,
+	machine,
+	position,
+	partName,
+}: {
+	done: PutInDone;
+	machine: PutInFormProps["machine"];
+	position: PutInFormProps["position"];
+	partName: string;
+}) {
+	return (
+		<>
+			<Notice means="original" title="In">
+				<p>
+					The {partName} is in {position.name}.
+					{done.closes.length > 0 ? ` It covers ${done.closes.map((seat) => seat.name).join(", ")} now.` : ""}
+				</p>
+			</Notice>
+			<ActionBar>
+				<ButtonLink kind="main" href={`/machines/${machine.number}/put-in`}>
+					Put in the next one
+				</ButtonLink>
+				<ButtonLink href={`/machines/${machine.number}/take-out/${encodeURIComponent(position.mark)}`}>Take it out again</ButtonLink>
+				<ButtonLink href={`/machines/${machine.number}/build`}>See the build</ButtonLink>
 			</ActionBar>
 		</>
 	);

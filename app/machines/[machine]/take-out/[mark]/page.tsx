@@ -11,6 +11,7 @@ import { TagChip } from "@/app/ui/tagChip";
 import { shopStore } from "@/lib/db/shopStore";
 import { machineNumbered, takeOutSheet } from "@/lib/fittings/queries";
 import "../../bench.css";
+import { JustDone } from "../../justDone";
 import { TakeOutForm } from "./takeOutForm";
 
 type Params = Promise<{ machine: string; mark: string }>;
@@ -33,93 +34,97 @@ export default async function TakeOutPage({ params }: { params: Params }) {
 	if (!fitting) {
 		return (
 			<Bench>
-				<Empty
-					title={position.kind === "place" ? `${seat} is a place with no part of its own` : `${seat} is empty`}
-					action={
-						position.kind === "place" ? null : (
-							<ButtonLink kind="main" href={`/machines/${machine.number}/put-in/${encodeURIComponent(position.mark)}`}>
-								Put a part in
-							</ButtonLink>
-						)
-					}
-				>
-					Nothing can be taken out here.
-				</Empty>
+				<JustDone>
+					<Empty
+						title={position.kind === "place" ? `${seat} is a place with no part of its own` : `${seat} is empty`}
+						action={
+							position.kind === "place" ? null : (
+								<ButtonLink kind="main" href={`/machines/${machine.number}/put-in/${encodeURIComponent(position.mark)}`}>
+									Put a part in
+								</ButtonLink>
+							)
+						}
+					>
+						Nothing can be taken out here.
+					</Empty>
+				</JustDone>
 			</Bench>
 		);
 	}
 	const { part } = fitting;
 	return (
 		<Bench>
-			{photo ? (
-				<HeroPhoto
-					src={`/files/${photo.fileSha}/small`}
-					alt={photo.words || `${position.name}, the last photo`}
-					caption={`${photo.words || position.name}${photos.length > 1 ? ` · the last of ${photos.length}` : ""}`}
-				/>
-			) : null}
-			<header>
-				<p className="af-sub">
-					Take out of <Link href={`/machines/${machine.number}`}>{`${machine.number} ${machine.name}`}</Link>
-				</p>
-				<h1>{part.name}</h1>
-				<p className="mt-1 flex flex-wrap items-center gap-3">
-					{part.tag ? <TagChip tag={part.tag} href={`/t/${part.tag}`} size="large" says={part.name} /> : null}
-					<Badge means={part.origin === "original" ? "original" : "plain"}>{part.origin}</Badge>
-					{part.count > 1 ? <Badge>lot of {part.count}</Badge> : null}
-				</p>
-				<p className="af-sub mt-1">
-					{seat}
-					{position.host ? ` on ${position.host.name}` : ""}
-					{position.mirror ? ` · its other side is ${position.mirror.name}` : ""}
-				</p>
-			</header>
-			{position.note ? (
-				<Notice live="off" title="Know first">
-					{position.note}
-				</Notice>
-			) : null}
-			{part.hosts.length > 0 ? (
-				<p>
-					It comes out with {part.hosts.length === 1 ? "one part" : `${part.hosts.length} parts`} on it:{" "}
-					{part.hosts.map((guest) => guest.name).join(", ")}. They stay fitted on it.
-				</p>
-			) : null}
-			{sheet.behind ? (
-				<Notice means="wait" live="off" title={`Behind ${sheet.behind}`}>
-					<p>
-						{sheet.coveredBy.some((cover) => cover.side !== "") ? "One free side is enough. " : ""}Take out first:{" "}
-						{sheet.coveredBy.map((cover, at) => (
-							<span key={`${cover.mark}/${cover.side}`}>
-								{at > 0 ? ", " : ""}
-								{cover.mark ? (
-									<Link className="inline-block py-1.5" href={`/machines/${machine.number}/take-out/${encodeURIComponent(cover.mark)}`}>
-										{cover.name}
-									</Link>
-								) : (
-									cover.name
-								)}
-							</span>
-						))}
-						.
+			<JustDone>
+				{photo ? (
+					<HeroPhoto
+						src={`/files/${photo.fileSha}/small`}
+						alt={photo.words || `${position.name}, the last photo`}
+						caption={`${photo.words || position.name}${photos.length > 1 ? ` · the last of ${photos.length}` : ""}`}
+					/>
+				) : null}
+				<header>
+					<p className="af-sub">
+						Take out of <Link href={`/machines/${machine.number}`}>{`${machine.number} ${machine.name}`}</Link>
 					</p>
-				</Notice>
-			) : null}
-			<TakeOutForm
-				machine={{ id: machine.id, number: machine.number }}
-				position={{ id: position.id, mark: position.mark, name: position.name, sides: position.sides }}
-				part={{ id: part.id, name: part.name, tag: part.tag, origin: part.origin, works: part.works, condition: part.condition }}
-				wayRound={fitting.wayRound}
-				fixings={fitting.fixings}
-				wires={fitting.connections}
-				settings={fitting.settings}
-				behind={sheet.behind !== ""}
-				came={sheet.came}
-				bags={sheet.bags}
-				places={sheet.places}
-				steps={sheet.steps}
-				conversions={sheet.conversions}
-			/>
+					<h1>{part.name}</h1>
+					<p className="mt-1 flex flex-wrap items-center gap-3">
+						{part.tag ? <TagChip tag={part.tag} href={`/t/${part.tag}`} size="large" says={part.name} /> : null}
+						<Badge means={part.origin === "original" ? "original" : "plain"}>{part.origin}</Badge>
+						{part.count > 1 ? <Badge>lot of {part.count}</Badge> : null}
+					</p>
+					<p className="af-sub mt-1">
+						{seat}
+						{position.host ? ` on ${position.host.name}` : ""}
+						{position.mirror ? ` · its other side is ${position.mirror.name}` : ""}
+					</p>
+				</header>
+				{position.note ? (
+					<Notice live="off" title="Know first">
+						{position.note}
+					</Notice>
+				) : null}
+				{part.hosts.length > 0 ? (
+					<p>
+						It comes out with {part.hosts.length === 1 ? "one part" : `${part.hosts.length} parts`} on it:{" "}
+						{part.hosts.map((guest) => guest.name).join(", ")}. They stay fitted on it.
+					</p>
+				) : null}
+				{sheet.behind ? (
+					<Notice means="wait" live="off" title={`Behind ${sheet.behind}`}>
+						<p>
+							{sheet.coveredBy.some((cover) => cover.side !== "") ? "One free side is enough. " : ""}Take out first:{" "}
+							{sheet.coveredBy.map((cover, at) => (
+								<span key={`${cover.mark}/${cover.side}`}>
+									{at > 0 ? ", " : ""}
+									{cover.mark ? (
+										<Link className="inline-block py-1.5" href={`/machines/${machine.number}/take-out/${encodeURIComponent(cover.mark)}`}>
+											{cover.name}
+										</Link>
+									) : (
+										cover.name
+									)}
+								</span>
+							))}
+							.
+						</p>
+					</Notice>
+				) : null}
+				<TakeOutForm
+					machine={{ id: machine.id, number: machine.number }}
+					position={{ id: position.id, mark: position.mark, name: position.name, sides: position.sides }}
+					part={{ id: part.id, name: part.name, tag: part.tag, origin: part.origin, works: part.works, condition: part.condition }}
+					wayRound={fitting.wayRound}
+					fixings={fitting.fixings}
+					wires={fitting.connections}
+					settings={fitting.settings}
+					behind={sheet.behind !== ""}
+					came={sheet.came}
+					bags={sheet.bags}
+					places={sheet.places}
+					steps={sheet.steps}
+					conversions={sheet.conversions}
+				/>
+			</JustDone>
 		</Bench>
 	);
 }

@@ -1,6 +1,7 @@
 "use client";
 
 import { useRef, useState } from "react";
+import { type BagChoice, Into, type IntoChoice, intoOf } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { CheckField } from "@/app/ui/checkField";
 import { ChoiceField } from "@/app/ui/choiceField";
@@ -13,10 +14,10 @@ import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
 import type { TakenOut } from "@/lib/fittings/changes";
 import { type TakeOut, takeOutSchema } from "@/lib/fittings/schema";
+import { useShowDone } from "../../justDone";
 import { takeOutAction } from "../actions";
 import { ShotStrip, useShots } from "../shots";
 import { type FixingLine, FixingLines, type ShownFixing } from "./fixingLines";
-import { type BagChoice, Into, type IntoChoice, intoOf } from "./into";
 import { NotOut } from "./notOut";
 import { Out } from "./out";
 import { type SettingLine, SettingLines } from "./settingLines";
@@ -75,7 +76,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 		tag: "",
 	});
 	const [first, setFirst] = useState<readonly string[]>([]);
-	const [done, setDone] = useState<TakenOut | null>(null);
+	const showDone = useShowDone();
 	const wantsLabel = useRef(true);
 	const hasWires = props.wires.length > 0;
 	const hasSettings = props.settings.length > 0;
@@ -108,14 +109,13 @@ export function TakeOutForm(props: TakeOutFormProps) {
 		},
 		onDone: (taken) => {
 			if (taken.bagId) rememberBag(machine.number, taken.bagId);
-			setDone(taken);
+			showDone(<Out done={taken} machine={machine} part={part} position={position} labelHref={labelHref(taken)} />);
 			window.scrollTo({ top: 0 });
 			// A label is a page of its own, so that the phone's own print dialogue can be used; the link stays if it is blocked.
 			if (wantsLabel.current) window.open(labelHref(taken), "_blank", "noopener");
 		},
 	});
 
-	if (done) return <Out done={done} machine={machine} part={part} position={position} labelHref={labelHref(done)} />;
 	return (
 		<>
 			<form {...form.formProps} className="flex flex-col gap-4" id="take-out">
@@ -257,7 +257,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 						if (!(notOut instanceof HTMLDetailsElement)) return;
 						notOut.open = true;
 						notOut.scrollIntoView({ block: "center" });
-						notOut.querySelector("select")?.focus();
+						notOut.querySelector("input")?.focus();
 					}}
 				>
 					It did not come out

@@ -1,0 +1,17 @@
+"use client";
+
+import { createContext, type ReactNode, useContext, useState } from "react";
+
+const ShowDone = createContext<(done: ReactNode) => void>(() => undefined);
+
+/**
+ * Keeps what was just done on the page. The shop's answer renews the page beneath, and a position that was emptied has no
+ * form any more: what the form said of its deed, and the way back, must outlast it.
+ */
+export function JustDone({ children }: { readonly children: ReactNode }) {
+	const [done, setDone] = useState<ReactNode>(null);
+	return <ShowDone value={setDone}>{done ?? children}</ShowDone>;
+}
+
+/** Shows what was done in place of the form that did it. */
+export const useShowDone = () => useContext(ShowDone);
