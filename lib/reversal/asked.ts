@@ -18,6 +18,8 @@ export type Asked = {
 	readonly at?: Instant;
 	/** Ids of conversions to undo; left out or empty, the whole machine. */
 	readonly conversions?: readonly string[];
+	/** Why what was taken out for safety goes in again; without it no plan puts it back. */
+	readonly reason?: string;
 };
 
 /** The position of an alteration that is on no part and at no position: "rear wall" becomes a place of the machine. */
@@ -60,6 +62,21 @@ export function buildAt(fittings: ReversalFacts["fittings"], at: Instant): Map<s
 
 /** What a plan calls a part: its tag, as it hangs on the thing, or its id where it has none. */
 export const partKey = (part: { readonly id: string; readonly tag: { readonly id: string } | null }): string => part.tag?.id ?? part.id;
+
+/** Position id to part id when a plan is carried out: what its marks and tags stand for. */
+export function heldAfter(
+	facts: Pick<ReversalFacts, "positions" | "parts">,
+	plan: { readonly attains: Readonly<Record<string, string>> },
+): Map<string, string> {
+	const positions = new Map(facts.positions.map(({ mark, id }) => [mark, id]));
+	const parts = new Map(facts.parts.map((part) => [partKey(part), part.id]));
+	return new Map(
+		Object.entries(plan.attains).flatMap(([mark, key]) => {
+			const [position, part] = [positions.get(mark), parts.get(key)];
+			return position === undefined || part === undefined ? [] : [[position, part] as const];
+		}),
+	);
+}
 
 /** The problem that a question comes to, positions named by their marks and parts by their tags. */
 export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
@@ -118,6 +135,7 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 			}),
 		),
 		times: Object.fromEntries(facts.positions.map((position) => [position.mark, timesOf(position)])),
+		...(asked.reason ? { dangerReason: asked.reason } : {}),
 	};
 }
 
@@ -137,6 +155,7 @@ function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalF
 		partId === part.id ? [key(otherId)] : otherId === part.id ? [key(partId)] : [],
 	);
 	const unavailable = unavailableWhy(part, mine);
+	const danger = dangerOf(part, facts);
 	const condition = [part.works === "faulty" ? "does not work" : "", part.condition].filter(Boolean).join(": ");
 	return {
 		id: key(part.id),
@@ -144,7 +163,15 @@ function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalF
 		...(unavailable ? { unavailable } : {}),
 		...(excludes.length > 0 ? { excludes } : {}),
 		...(condition ? { condition } : {}),
+		...(danger ? { danger } : {}),
 	};
+}
+
+/** What was taken out for safety would put a danger back. */
+function dangerOf(part: Fact<"parts">, facts: ReversalFacts): string | null {
+	const safety = new Map(facts.conversions.filter(({ purpose }) => purpose === "safety").map(({ id, name }) => [id, name]));
+	const ended = facts.fittings.find(({ partId, outConversionId }) => partId === part.id && safety.has(outConversionId ?? ""));
+	return ended === undefined ? null : `it was taken out for safety (${safety.get(ended.outConversionId ?? "")})`;
 }
 
 /** Why a part cannot be had; null when it can. */

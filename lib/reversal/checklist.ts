@@ -58,11 +58,16 @@ export function checklistOf(plan: Plan, facts: ReversalFacts): Line[] {
 	const partOf = new Map(facts.parts.map((part) => [partKey(part), part]));
 	const positionOf = new Map(facts.positions.map((position) => [position.mark, position]));
 	const alterationOf = new Map(facts.alterations.map((alteration) => [`a${alteration.number}`, alteration]));
+	const undone = plan.operations.flatMap(({ alteration }) => alterationOf.get(alteration ?? "") ?? []);
 	return plan.operations.map((operation): Line => {
 		const part = operation.part === undefined ? undefined : partOf.get(operation.part);
 		const position = operation.position === undefined ? undefined : positionOf.get(operation.position);
 		const alteration = operation.alteration === undefined ? undefined : alterationOf.get(operation.alteration);
-		const fitting = fittingFor(facts.fittings, operation, position?.id, part?.id);
+		const before = undone
+			.filter((each) => (position !== undefined && each.positionId === position.id) || (part !== undefined && each.partId === part.id))
+			.map(({ doneAt }) => doneAt)
+			.sort()[0];
+		const fitting = fittingFor(facts.fittings, operation, position?.id, part?.id, before);
 		const bench = operation.bench === undefined ? undefined : partOf.get(operation.bench);
 		const puttingIn = operation.kind === "put-in";
 		return {
@@ -75,7 +80,7 @@ export function checklistOf(plan: Plan, facts: ReversalFacts): Line[] {
 			origin: operation.kind === "undo" ? null : (part?.origin ?? null),
 			onBench: bench?.name ?? null,
 			side: operation.side ?? null,
-			from: puttingIn && part ? [...fetchesOf(part), ...fetchesOfFixings(fitting)] : [],
+			from: puttingIn && part ? eachOnce([...fetchesOf(part), ...fetchesOfFixings(fitting)]) : [],
 			fixings: (fitting?.holds ?? []).map(({ fixing }) =>
 				[
 					formatFixing(fixing),
@@ -128,21 +133,29 @@ function whatOf(
 
 /**
  * The fitting that tells how a part is held: what ends now for a take-out; for a put-in the last time this part sat there,
- * or, when it never did, the last one of any part at the position.
+ * or, when it never did, the last one of any part at the position. Where an alteration is undone (`before` is when it was
+ * done), the part is held as it was before that: by the old screws in the old holes.
  */
 function fittingFor(
 	fittings: readonly Fitting[],
 	operation: Operation,
 	positionId: string | undefined,
 	partId: string | undefined,
+	before: string | undefined,
 ): Fitting | undefined {
 	if (positionId === undefined || operation.kind === "undo") return undefined;
 	const here = fittings.filter((fitting) => fitting.positionId === positionId);
 	if (operation.kind === "take-out") return here.find((fitting) => fitting.untilAt === null && fitting.partId === partId);
-	const own = here.filter((fitting) => fitting.partId === partId);
+	const ever = here.filter((fitting) => fitting.partId === partId);
+	const earlier = before === undefined ? [] : ever.filter(({ fromAt }) => fromAt < before);
+	const own = earlier.length > 0 ? earlier : ever;
 	// What was written down at the last take-out counts; a later, bare fitting of the same part adds nothing.
 	return own.findLast(({ holds, connections }) => holds.length + connections.length > 0) ?? own.at(-1) ?? here.at(-1);
 }
+
+/** A bag that holds the part and its screws is fetched once. */
+const keyOf = ({ tag, words, where }: Fetch): string => tag ?? `${words} ${where}`;
+const eachOnce = (fetches: readonly Fetch[]): Fetch[] => [...new Map(fetches.map((fetch) => [keyOf(fetch), fetch])).values()];
 
 const tagsOf = ({ tagFrom, tagTo }: { readonly tagFrom: string; readonly tagTo: string }): string =>
 	tagFrom || tagTo ? `tags ${[tagFrom, tagTo].filter(Boolean).join(" and ")}` : "";
@@ -204,7 +217,7 @@ export function pickList(lines: readonly Line[]): Picked[] {
 	const picked = new Map<string, { fetch: Fetch; for: string[] }>();
 	for (const line of lines)
 		for (const fetch of line.from) {
-			const key = fetch.tag ?? `${fetch.words} ${fetch.where}`;
+			const key = keyOf(fetch);
 			const known = picked.get(key);
 			if (known) known.for.push(line.what);
 			else picked.set(key, { fetch, for: [line.what] });

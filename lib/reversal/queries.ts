@@ -118,6 +118,7 @@ export async function reversalFacts(read: Reader, machineId: string) {
 				undoLikely: true,
 				undoHigh: true,
 				undoWait: true,
+				doneAt: true,
 				conversionId: true,
 			},
 		}),
