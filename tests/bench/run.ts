@@ -1,0 +1,18 @@
+// npm run bench: what things cost, as ratios to a baseline measured in the same run. Nothing is asserted.
+
+import { cpus } from "node:os";
+import { freshShop } from "@/tests/support/freshShop";
+import { fill, machinePage } from "./machinePage";
+import { recordedWrite } from "./recordedWrite";
+import { verifying } from "./verifying";
+
+console.log(`Node ${process.versions.node}, ${cpus().length} cores, ${cpus()[0]?.model.trim() ?? "unknown processor"}`);
+await recordedWrite();
+const shop = await freshShop();
+try {
+	const machineId = await fill(shop);
+	await machinePage(shop, machineId);
+	await verifying(shop);
+} finally {
+	await shop.close();
+}
