@@ -29,6 +29,7 @@ import { shop as shopData } from "@/seed/data/shop";
 import type { Move } from "@/seed/data/types";
 import { type LoadedDemo, loadDemo } from "@/seed/load";
 import { type MachineBook, of } from "@/seed/load/book";
+import { openDiary } from "@/seed/load/diary";
 
 const TODAY: Day = day(shopData.today);
 const SKERRY_LIGHT = 12;
@@ -75,6 +76,14 @@ async function plannedBack(asked: Omit<Asked, "asFoundAt">) {
 const driveAndSign = () => ({ conversions: [of(skerry.conversions, "C1"), of(skerry.conversions, "C2")] });
 
 describe("the ledger of the demo", () => {
+	test("has the same ids whenever it is loaded", () => {
+		const ids = () => {
+			const env = openDiary(store).envAt("2026-03-02T08:00:00.000Z", "");
+			return [env.deed, env.newId(), env.salt()];
+		};
+		expect(ids()).toEqual(ids());
+	});
+
 	test("verifies whole: chains, seals, rows, guards and every stored file", async () => {
 		const report = await verifyLedger(folder, { files: true });
 		expect(report.flaws).toEqual([]);
