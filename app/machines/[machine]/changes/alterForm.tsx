@@ -152,7 +152,7 @@ export function AlterForm({
 					</>
 				) : (
 					<>
-						<Button type="submit" kind="main" pending={form.pending}>
+						<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
 							Record the alteration
 						</Button>
 						{undo === "trace" ? <Badge means="wait">{UNDO_WORDS.trace}</Badge> : null}

@@ -25,7 +25,7 @@ export function MarkUndoneForm({ alterationId, leavesTrace }: { readonly alterat
 				{...form.field("words")}
 			/>
 			<MomentField label="When it was undone" {...form.field("undone")} />
-			<Button type="submit" kind="main" pending={form.pending}>
+			<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
 				It is undone
 			</Button>
 		</form>

@@ -103,7 +103,7 @@ export function DecideForm({
 			</FormRow>
 			<TextArea label="Why" optional {...form.field("words")} />
 			<SelectField label="Step" optional none="none" options={steps} {...form.field("stepId")} />
-			<Button type="submit" kind="main" pending={form.pending}>
+			<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
 				Record the decision
 			</Button>
 		</form>

@@ -11,7 +11,7 @@ import { formatMoney, minor } from "@/lib/money/money";
 
 const STATE: Readonly<Record<"open" | "chosen" | "refused", { readonly words: string; readonly means: Means }>> = {
 	chosen: { words: "chosen", means: "original" },
-	refused: { words: "refused", means: "stop" },
+	refused: { words: "refused", means: "plain" },
 	open: { words: "still open", means: "wait" },
 };
 

@@ -26,6 +26,10 @@ export default async function TestsPage({ params }: { params: Promise<{ machine:
 			Set a test
 		</ButtonLink>
 	);
+	const runsIn = (test: TestRow, when: "before" | "after") => {
+		const runs = test.runs.filter(({ phase }) => phase === when);
+		return runs.length === 0 ? null : <Runs runs={runs} unit={test.unit} timeZone={timeZone} />;
+	};
 	const of = (test: TestRow) =>
 		[
 			test.position ? `${test.position.mark} ${test.position.name}` : "",
@@ -71,12 +75,12 @@ export default async function TestsPage({ params }: { params: Promise<{ machine:
 							{
 								key: "before",
 								head: "Before",
-								cell: (test) => <Runs runs={test.runs.filter(({ phase }) => phase === "before")} unit={test.unit} timeZone={timeZone} />,
+								cell: (test) => runsIn(test, "before"),
 							},
 							{
 								key: "after",
 								head: "After",
-								cell: (test) => <Runs runs={test.runs.filter(({ phase }) => phase === "after")} unit={test.unit} timeZone={timeZone} />,
+								cell: (test) => runsIn(test, "after"),
 							},
 						]}
 					/>
@@ -90,12 +94,11 @@ export default async function TestsPage({ params }: { params: Promise<{ machine:
 function inWords(tests: readonly TestRow[]): string {
 	const last = tests.map(({ runs }) => runs.filter(({ phase }) => phase === "after").at(-1)?.verdict ?? null);
 	const count = (verdict: string | null) => last.filter((one) => one === verdict).length;
-	return [
-		`last reading after the work: ${count("pass")} kept`,
-		`${count("fail")} not kept`,
-		count("unjudged") > 0 ? `${count("unjudged")} not judged` : "",
-		`${count(null)} not measured yet`,
-	]
-		.filter(Boolean)
-		.join(", ");
+	const words = [
+		[count("pass"), "kept"],
+		[count("fail"), "not kept"],
+		[count("unjudged"), "not judged"],
+		[count(null), "not measured yet"],
+	] as const;
+	return `last readings after the work: ${words.flatMap(([many, what]) => (many > 0 ? [`${many} ${what}`] : [])).join(", ")}`;
 }

@@ -66,7 +66,7 @@ export function RunForm({
 			</FormRow>
 			<MomentField label="When it was measured" {...form.field("measured")} />
 			<TextField label="Remark" optional {...form.field("words")} />
-			<Button type="submit" kind="main" pending={form.pending}>
+			<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
 				Record the reading
 			</Button>
 			{judged ? (

@@ -9,7 +9,6 @@ export const withUnit = (value: string, unit: string): string =>
 
 /** The runs of one test before or after the work, earliest first. Runs that failed stay among them. */
 export function Runs({ runs, unit, timeZone }: { readonly runs: readonly RunRow[]; readonly unit: string; readonly timeZone: string }) {
-	if (runs.length === 0) return null;
 	return (
 		<ul className="flex flex-col gap-2">
 			{runs.map((run) => (

@@ -111,7 +111,7 @@ export function SetTestForm({
 				<SelectField label="Step" optional none="none" options={steps} {...form.field("stepId")} />
 				<SelectField label="Conversion" optional none="none" options={conversions} {...form.field("conversionId")} />
 			</FormRow>
-			<Button type="submit" kind="main" pending={form.pending}>
+			<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
 				Set the test
 			</Button>
 		</form>

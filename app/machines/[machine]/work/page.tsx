@@ -99,18 +99,28 @@ export default async function WorkPage({ params, searchParams }: Props) {
 					}
 					columns={[
 						{
-							key: "number",
-							head: "No.",
-							align: "right",
-							sort: { href: viewHref(base, { ...view, byNumber: !view.byNumber }), ...(view.byNumber ? { now: "up" as const } : {}) },
-							cell: (step) => step.number,
+							key: "what",
+							head: view.byNumber ? "Step, by number" : "Step, what can be done first",
+							main: true,
+							sort: { href: viewHref(base, { ...view, byNumber: !view.byNumber }), now: view.byNumber ? "up" : undefined },
+							cell: (step) => (
+								<Link href={`${base}/${step.number}`}>
+									{step.number} {step.title}
+								</Link>
+							),
+							sub: (step) => <Under step={step} />,
 						},
 						{
-							key: "what",
-							head: "What",
-							main: true,
-							cell: (step) => <Link href={`${base}/${step.number}`}>{step.title}</Link>,
-							sub: (step) => <Under step={step} />,
+							key: "stands",
+							head: "Stands",
+							cell: (step) => <StandingBadge standing={step.standing} hindered={step.hindered} soon={soon} />,
+							sub: (step) =>
+								[
+									step.clocks.map(({ name }) => name).join(", "),
+									step.standing === "needs" || step.needs.length === 0 ? "" : `after ${step.needs.join(", ")}`,
+								]
+									.filter(Boolean)
+									.join(" · "),
 						},
 						{
 							key: "who",
@@ -138,13 +148,6 @@ export default async function WorkPage({ params, searchParams }: Props) {
 							cell: (step) => (step.waitMinutes === 0 ? null : formatWait(step.waitMinutes)),
 							sub: (step) => (step.waitsUntil === null ? step.waitWhy : <Badge means="wait">{`until ${soon(step.waitsUntil)}`}</Badge>),
 						},
-						{
-							key: "stands",
-							head: "Stands",
-							cell: (step) => <StandingBadge standing={step.standing} hindered={step.hindered} soon={soon} />,
-							sub: (step) => (step.clocks.length === 0 ? null : step.clocks.map(({ name }) => name).join(", ")),
-						},
-						{ key: "needs", head: "Needs", cell: (step) => (step.needs.length === 0 ? null : step.needs.join(", ")) },
 					]}
 				/>
 			</Card>

@@ -122,7 +122,7 @@ export function PlanForm({
 				optional
 				{...form.field("addedWhy")}
 			/>
-			<Button type="submit" kind="main" pending={form.pending}>
+			<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
 				{stepId === null ? "Plan the step" : "Keep the plan"}
 			</Button>
 		</form>

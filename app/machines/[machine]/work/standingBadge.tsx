@@ -25,6 +25,6 @@ export function StandingBadge({
 	readonly soon: (at: Instant) => string;
 }) {
 	const words = standing === "waits" || standing === "needs" ? hindranceWords(hindered, soon) : [STANDING_WORDS[standing]];
-	if (standing === "done" || standing === "dropped") return <span className="text-ink-2">{words.join("; ")}</span>;
+	if (standing === "done" || standing === "dropped" || standing === "needs") return <span className="text-ink-2">{words.join("; ")}</span>;
 	return <Badge means={MEANS[standing]}>{words.join("; ")}</Badge>;
 }

@@ -33,7 +33,7 @@ export function StartForOther({ stepId, people }: { readonly stepId: string; rea
 		<form className="af-form" {...form.formProps}>
 			<FormProblem problem={form.problem} />
 			<SelectField label="Somebody else" options={people} {...form.field("personId")} />
-			<Button type="submit" pending={form.pending}>
+			<Button type="submit" className="sm:self-start" pending={form.pending}>
 				Start their clock
 			</Button>
 		</form>
@@ -61,7 +61,7 @@ export function AddTimeForm({ stepId, me, people }: { readonly stepId: string; r
 			</FormRow>
 			<MomentField label="When it began" hint="Left empty, it ended now." {...form.field("began")} />
 			<TextField label="Note" optional {...form.field("note")} />
-			<Button type="submit" pending={form.pending}>
+			<Button type="submit" className="sm:self-start" pending={form.pending}>
 				Add the time
 			</Button>
 			{done ? <Notice means="original">Added, and marked as from memory.</Notice> : null}
@@ -90,7 +90,7 @@ export function FinishForm({ stepId, wait }: { readonly stepId: string /** "fill
 				hint={wait ? `Left empty, it is now. Its wait begins then: ${wait}.` : "Left empty, it is now."}
 				{...form.field("finished")}
 			/>
-			<Button type="submit" kind="main" pending={form.pending}>
+			<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
 				It is done
 			</Button>
 		</form>
@@ -103,7 +103,7 @@ export function DropForm({ stepId }: { readonly stepId: string }) {
 		<form className="af-form" {...form.formProps}>
 			<FormProblem problem={form.problem} />
 			<TextField label="Why it will not be done" {...form.field("why")} />
-			<Button type="submit" pending={form.pending}>
+			<Button type="submit" className="sm:self-start" pending={form.pending}>
 				Drop the step
 			</Button>
 		</form>
@@ -116,7 +116,7 @@ export function ReopenForm({ stepId }: { readonly stepId: string }) {
 		<form className="af-form" {...form.formProps}>
 			<FormProblem problem={form.problem} />
 			<TextField label="Why it is not done after all" {...form.field("why")} />
-			<Button type="submit" pending={form.pending}>
+			<Button type="submit" className="sm:self-start" pending={form.pending}>
 				Open it again
 			</Button>
 		</form>

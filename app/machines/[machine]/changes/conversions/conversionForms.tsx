@@ -36,7 +36,7 @@ export function NameConversionForm({ machineId, conversionsHref }: { readonly ma
 				{...form.field("purpose")}
 			/>
 			<TextArea label="What it is for" optional {...form.field("words")} />
-			<Button type="submit" kind="main" pending={form.pending}>
+			<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
 				Name it
 			</Button>
 		</form>
@@ -94,7 +94,7 @@ export function MembersForm({ conversionId, members }: { readonly conversionId: 
 			{KINDS.every((kind) => members[kind].options.length === 0) ? (
 				<p className="text-ink-2">The machine has no fittings, alterations, connections, steps or tests yet that could belong to it.</p>
 			) : (
-				<Button type="submit" kind="main" pending={form.pending}>
+				<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
 					These belong to it
 				</Button>
 			)}
