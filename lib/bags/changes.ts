@@ -60,9 +60,9 @@ export async function moveBag(input: MoveBag, env: Env): Promise<Result<{ bagId:
 					bag.machineId,
 					"bag.moved",
 					{ table: "Bag", id: bagId },
-					{ say: `${bag.tag} left the shop: ${to.why}.`, tag: bag.tag },
+					{ say: `${bag.tag} is not in the shop: ${to.why}.`, tag: bag.tag },
 					[change("Bag", before, out)],
-					{ bagId, tag: bag.tag, words: "out of the shop" },
+					{ bagId, tag: bag.tag, words: "not in the shop" },
 				),
 			);
 		}

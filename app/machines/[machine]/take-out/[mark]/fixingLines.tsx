@@ -1,6 +1,7 @@
 "use client";
 
 import { useState } from "react";
+import type { BagChoice } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { clientId } from "@/app/ui/clientId";
 import { FormRow } from "@/app/ui/layouts";
@@ -9,7 +10,6 @@ import { StepperField } from "@/app/ui/stepperField";
 import { TextField } from "@/app/ui/textField";
 import type { TakeOut } from "@/lib/fittings/schema";
 import { fixingSize, readFixings } from "@/lib/fixings/fixingWords";
-import type { BagChoice } from "./into";
 
 type Went = NonNullable<NonNullable<TakeOut["fixings"]>[number]["went"]>;
 export type FixingLine = {

@@ -43,7 +43,7 @@ export function NotOut({
 		);
 	};
 	return (
-		<details className="af-details" id="not-out">
+		<details className="af-details af-asked" id="not-out">
 			<summary>It did not come out</summary>
 			<div className="flex flex-col gap-2 pt-2">
 				<TextField

@@ -31,7 +31,7 @@ export function intoOf(choice: IntoChoice): Destination {
 	}
 }
 
-/** Where it goes: a new bag with one tap, the bag used last, another bag, a shelf, or the bench. */
+/** Where it goes: a new bag with one tap, the bag that was used last, another bag, a shelf, or the bench. */
 export function Into({
 	choice,
 	onChange,
@@ -40,6 +40,7 @@ export function Into({
 	machineNumber,
 	partName,
 	isOriginal,
+	noNewBag = false,
 }: {
 	choice: IntoChoice;
 	onChange: (choice: IntoChoice) => void;
@@ -48,6 +49,8 @@ export function Into({
 	machineNumber: number;
 	partName: string;
 	isOriginal: boolean;
+	/** For a bag, which goes into a bag that is there. */
+	noNewBag?: boolean;
 }) {
 	const name = useId();
 	const [last, setLast] = useState<BagChoice | null>(null);
@@ -69,18 +72,22 @@ export function Into({
 		<fieldset className="af-field">
 			<legend className="af-label">Where it goes</legend>
 			<div className="af-choices">
-				{option("holding", "New bag", "emptied again at re-assembly", choice.kind === "new-bag" && choice.role === "holding", {
-					...choice,
-					kind: "new-bag",
-					role: "holding",
-				})}
-				{option(
-					"keeping",
-					"New bag, kept",
-					isOriginal ? "an original that stays out" : "stays with the machine for ever",
-					choice.kind === "new-bag" && choice.role === "keeping",
-					{ ...choice, kind: "new-bag", role: "keeping" },
-				)}
+				{noNewBag
+					? null
+					: option("holding", "New bag", "emptied again at re-assembly", choice.kind === "new-bag" && choice.role === "holding", {
+							...choice,
+							kind: "new-bag",
+							role: "holding",
+						})}
+				{noNewBag
+					? null
+					: option(
+							"keeping",
+							"New bag, kept",
+							isOriginal ? "an original that stays out" : "stays with the machine for ever",
+							choice.kind === "new-bag" && choice.role === "keeping",
+							{ ...choice, kind: "new-bag", role: "keeping" },
+						)}
 				{last
 					? option("last", last.tag, `the last bag: ${last.words}`, choice.kind === "last-bag", {
 							...choice,

@@ -1,0 +1,192 @@
+"use client";
+
+import { useRouter } from "next/navigation";
+import { useState } from "react";
+import { type BagChoice, Into, type IntoChoice } from "@/app/t/into";
+import { Button } from "@/app/ui/button";
+import { ChoiceField } from "@/app/ui/choiceField";
+import { FormProblem } from "@/app/ui/formProblem";
+import { Notice } from "@/app/ui/notice";
+import { SelectField } from "@/app/ui/selectField";
+import { SureButton } from "@/app/ui/sureButton";
+import { TextField } from "@/app/ui/textField";
+import { useActionForm } from "@/app/ui/useActionForm";
+import { describeBagSchema, makeBagSchema, moveBagSchema, movePartSchema, voidBagSchema } from "@/lib/bags/schema";
+import { describeBagAction, makeBagAction, moveBagAction, movePartAction, voidBagAction } from "./actions";
+
+const KINDS = ["bag", "tote", "envelope", "tube", "tray", "tub", "sleeve", "box"].map((kind) => ({ value: kind, label: kind }));
+const ROLES = [
+	{ value: "holding", label: "Emptied again", hint: "when the machine goes back together" },
+	{ value: "keeping", label: "Kept", hint: "stays with the machine for ever" },
+];
+const CAUTIONS = ["this side up", "mercury: do not break", "loaded spring", "sharp edge", "open bag: perished rubber"];
+
+/** A bag made for a tag that hangs on nothing yet, or for the next free number. */
+export function MakeBagForm({ tag, machineId }: { tag: string | null; machineId: string | null }) {
+	const router = useRouter();
+	const form = useActionForm({
+		schema: makeBagSchema,
+		defaults: { machineId: machineId ?? "", kind: "bag", role: "holding", words: "", caution: "", tag },
+		action: makeBagAction,
+		onDone: (bag) => {
+			router.push(`/t/${bag.tag}`);
+			router.refresh();
+		},
+	});
+	return (
+		<form {...form.formProps} className="flex flex-col gap-2">
+			<FormProblem problem={form.problem} />
+			<TextField label="In big words: what is in it" {...form.field("words")} />
+			<ChoiceField label="Is it emptied again?" options={ROLES} {...form.field("role")} />
+			<SelectField label="What it is" options={KINDS} {...form.field("kind")} />
+			<TextField label="What a hand must know" optional suggest={CAUTIONS} {...form.field("caution")} />
+			<Button type="submit" kind="main" wide pending={form.pending}>
+				{tag ? `Make a bag with ${tag}` : "Make the bag"}
+			</Button>
+		</form>
+	);
+}
+
+/** Moves a bag with all that is in it. */
+export function MoveBagForm({
+	bagId,
+	machineNumber,
+	words,
+	bags,
+	places,
+}: {
+	bagId: string;
+	machineNumber: number;
+	words: string;
+	bags: readonly BagChoice[];
+	places: readonly { readonly id: string; readonly path: string }[];
+}) {
+	const [into, setInto] = useState<IntoChoice>({
+		kind: places.length > 0 ? "location" : "bench",
+		role: "holding",
+		bagId: bags[0]?.id ?? "",
+		locationId: places[0]?.id ?? "",
+		words: "",
+		caution: "",
+		tag: "",
+	});
+	const [done, setDone] = useState("");
+	const form = useActionForm({
+		schema: moveBagSchema,
+		defaults: { bagId, to: { kind: "bench" } },
+		action: (typed) => moveBagAction({ ...typed, to: placeOf(into) }),
+		onDone: (moved) => setDone(`It lies ${moved.words} now.`),
+	});
+	return (
+		<form {...form.formProps} className="flex flex-col gap-2">
+			<FormProblem problem={form.problem} />
+			<Into
+				choice={into}
+				onChange={setInto}
+				bags={bags}
+				places={places}
+				machineNumber={machineNumber}
+				partName={words}
+				isOriginal={false}
+				noNewBag
+			/>
+			<Button type="submit" kind="main" wide pending={form.pending}>
+				Lay it there
+			</Button>
+			{done ? <Notice means="original">{done}</Notice> : null}
+		</form>
+	);
+}
+
+const placeOf = (into: IntoChoice) =>
+	into.kind === "location"
+		? ({ kind: "location", locationId: into.locationId } as const)
+		: into.kind === "bag" || into.kind === "last-bag"
+			? ({ kind: "bag", bagId: into.bagId } as const)
+			: ({ kind: "bench" } as const);
+
+/** The bag is not where it should be: it stays on record as not in the shop until it is laid somewhere again. */
+export function BagNotHereForm({ bagId }: { bagId: string }) {
+	const form = useActionForm({
+		schema: moveBagSchema,
+		defaults: { bagId, to: { kind: "out", why: "not found where it should be" } },
+		action: moveBagAction,
+	});
+	return (
+		<form {...form.formProps} className="flex flex-col gap-2">
+			<FormProblem problem={form.problem} />
+			<TextField label="What is known" hint="Where it was looked for, who may have it" {...form.field("to.why")} />
+			<Button type="submit" wide pending={form.pending}>
+				Mark it as not here
+			</Button>
+		</form>
+	);
+}
+
+/** Lays a loose part into this bag. */
+export function FillBagForm({ bagId, loose }: { bagId: string; loose: readonly { readonly id: string; readonly label: string }[] }) {
+	const [done, setDone] = useState("");
+	const form = useActionForm({
+		schema: movePartSchema,
+		defaults: { partId: loose[0]?.id ?? "", to: { kind: "bag", bagId } },
+		action: movePartAction,
+		onDone: () => setDone("It is in the bag."),
+	});
+	return (
+		<form {...form.formProps} className="flex flex-col gap-2">
+			<FormProblem problem={form.problem} />
+			<SelectField label="Which part" options={loose.map((part) => ({ value: part.id, label: part.label }))} {...form.field("partId")} />
+			<Button type="submit" wide pending={form.pending}>
+				Put it into this bag
+			</Button>
+			{done ? <Notice means="original">{done}</Notice> : null}
+		</form>
+	);
+}
+
+export function DescribeBagForm({
+	bag,
+}: {
+	bag: {
+		readonly id: string;
+		readonly kind: "bag" | "tote" | "envelope" | "tube" | "tray" | "tub" | "sleeve" | "box";
+		readonly role: "holding" | "keeping";
+		readonly words: string;
+		readonly caution: string;
+	};
+}) {
+	const [done, setDone] = useState("");
+	const form = useActionForm({
+		schema: describeBagSchema,
+		defaults: { bagId: bag.id, kind: bag.kind, role: bag.role, words: bag.words, caution: bag.caution },
+		action: describeBagAction,
+		onDone: () => setDone("Kept. What was said before stays in the history."),
+	});
+	return (
+		<form {...form.formProps} className="flex flex-col gap-2">
+			<FormProblem problem={form.problem} />
+			<TextField label="In big words: what is in it" {...form.field("words")} />
+			<ChoiceField label="Is it emptied again?" options={ROLES} {...form.field("role")} />
+			<SelectField label="What it is" options={KINDS} {...form.field("kind")} />
+			<TextField label="What a hand must know" optional suggest={CAUTIONS} {...form.field("caution")} />
+			<Button type="submit" pending={form.pending}>
+				Keep the words
+			</Button>
+			{done ? <Notice means="original">{done}</Notice> : null}
+		</form>
+	);
+}
+
+/** Only an empty bag can be taken out of use. */
+export function VoidBagForm({ bagId }: { bagId: string }) {
+	const form = useActionForm({ schema: voidBagSchema, defaults: { bagId, why: "" }, action: voidBagAction });
+	return (
+		<form {...form.formProps} className="flex flex-col gap-2">
+			<FormProblem problem={form.problem} />
+			<TextField label="Why" hint="torn; empty since re-assembly" {...form.field("why")} />
+			<SureButton type="submit" question="Its tag is never given out again." yes="Take it out of use" pending={form.pending}>
+				Take the bag out of use
+			</SureButton>
+		</form>
+	);
+}

@@ -1,0 +1,55 @@
+"use client";
+
+import { useState } from "react";
+import { type BagChoice, Into, type IntoChoice, intoOf } from "@/app/t/into";
+import { Button } from "@/app/ui/button";
+import { FormProblem } from "@/app/ui/formProblem";
+import { Notice } from "@/app/ui/notice";
+import { useActionForm } from "@/app/ui/useActionForm";
+import { movePartSchema } from "@/lib/bags/schema";
+import { movePartAction } from "./actions";
+
+type Choices = { readonly bags: readonly BagChoice[]; readonly places: readonly { readonly id: string; readonly path: string }[] };
+
+/** Lays a loose part somewhere else. */
+export function MovePartForm({
+	part,
+	machineNumber,
+	bags,
+	places,
+}: Choices & { part: { id: string; name: string; isOriginal: boolean }; machineNumber: number }) {
+	const [into, setInto] = useState<IntoChoice>({
+		kind: bags.length > 0 ? "bag" : places.length > 0 ? "location" : "new-bag",
+		role: part.isOriginal ? "keeping" : "holding",
+		bagId: bags[0]?.id ?? "",
+		locationId: places[0]?.id ?? "",
+		words: "",
+		caution: "",
+		tag: "",
+	});
+	const [done, setDone] = useState("");
+	const form = useActionForm({
+		schema: movePartSchema,
+		defaults: { partId: part.id, to: { kind: "bench" } },
+		action: (typed) => movePartAction({ ...typed, to: intoOf(into) }),
+		onDone: ({ words }) => setDone(`It lies ${words} now.`),
+	});
+	return (
+		<form {...form.formProps} className="flex flex-col gap-2">
+			<FormProblem problem={form.problem} />
+			<Into
+				choice={into}
+				onChange={setInto}
+				bags={bags}
+				places={places}
+				machineNumber={machineNumber}
+				partName={part.name}
+				isOriginal={part.isOriginal}
+			/>
+			<Button type="submit" kind="main" wide pending={form.pending}>
+				Lay it there
+			</Button>
+			{done ? <Notice means="original">{done}</Notice> : null}
+		</form>
+	);
+}
