@@ -30,6 +30,10 @@ export type Hands = {
 const exactly = (words: string | RegExp): RegExp =>
 	typeof words === "string" ? new RegExp(`^\\s*${words.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&")}(?: \\(may stay empty\\))?\\s*$`) : words;
 
+/** These words and then, perhaps, a hint: an answer carries its hint in its name. */
+const beginning = (words: string | RegExp): RegExp =>
+	typeof words === "string" ? new RegExp(`^\\s*${words.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&")}(?!\\w)`) : words;
+
 /** One subject on the page, by its heading. */
 export const card = (page: Page, title: string | RegExp): Locator =>
 	page.locator("section", { has: page.getByRole("heading", { name: exactly(title) }) }).last();
@@ -47,8 +51,8 @@ const find = (words: string | RegExp, where: Where): Found => ({
 	button: where.getByRole("button", { name: exactly(words) }),
 	link: where.getByRole("link", { name: exactly(words) }),
 	field: where.getByLabel(exactly(words)).and(where.locator("input:not([type=radio]):not([type=checkbox]), textarea, select")),
-	radio: where.getByRole("radio", { name: typeof words === "string" ? new RegExp(`^${exactly(words).source.slice(1, -1)}`) : words }),
-	box: where.getByRole("checkbox", { name: exactly(words) }),
+	radio: where.getByRole("radio", { name: beginning(words) }),
+	box: where.getByRole("checkbox", { name: beginning(words) }),
 	fold: where.locator("summary", { hasText: words }),
 	file: where.getByLabel(exactly(words)).and(where.locator("input[type=file]")),
 });
@@ -144,11 +148,15 @@ function lookAtFocus(wanted: HTMLElement | SVGElement): Stop {
 	const words = (at.getAttribute("aria-label") ?? at.textContent ?? "").trim().slice(0, 40);
 	const named = `${at.tagName.toLowerCase()} "${words || at.getAttribute("name") || ""}"`;
 	const labels = "labels" in at && at.labels instanceof NodeList ? [...at.labels] : [];
-	const drawn = [at, at.parentElement, ...labels].some((each) => {
-		if (!(each instanceof Element)) return false;
-		const style = getComputedStyle(each);
-		return style.outlineStyle !== "none" && Number.parseFloat(style.outlineWidth) >= 1 && style.outlineColor !== "rgba(0, 0, 0, 0)";
-	});
+	// The calendar's own button inside a day field is marked by the browser, and the field around it has no focus then.
+	const inside = at.matches(":focus-within") && !at.matches(":focus");
+	const drawn =
+		inside ||
+		[at, at.parentElement, ...labels].some((each) => {
+			if (!(each instanceof Element)) return false;
+			const style = getComputedStyle(each);
+			return style.outlineStyle !== "none" && Number.parseFloat(style.outlineWidth) >= 1 && style.outlineColor !== "rgba(0, 0, 0, 0)";
+		});
 	const shown = labels.find((label): label is HTMLElement => label instanceof HTMLElement && at.getBoundingClientRect().width < 4) ?? at;
 	const box = shown.getBoundingClientRect();
 	const inView = box.bottom > 0 && box.right > 0 && box.top < innerHeight && box.left < innerWidth && box.width > 0 && box.height > 0;
@@ -203,6 +211,35 @@ export function keys(page: Page): Hands {
 		throw new Error(`${target} on ${page.url()} was not reached in ${MOST_TABS} tabs. On the way: ${[...new Set(way)].join(", ")}`);
 	};
 
+	/** A field may begin a new line as deep as the one before; a person sees that, and goes on from there. */
+	const typeLines = async (field: Locator, text: string): Promise<void> => {
+		for (const [at, line] of text.split("\n").entries()) {
+			if (at === 0) {
+				await keyboard.type(line);
+				continue;
+			}
+			await keyboard.press("Enter");
+			const indent = await field.evaluate((box) => {
+				if (!(box instanceof HTMLTextAreaElement)) return 0;
+				return box.selectionStart - box.value.lastIndexOf("\n", box.selectionStart - 1) - 1;
+			});
+			const wanted = /^ */.exec(line)?.[0].length ?? 0;
+			for (let spaces = indent; spaces > wanted; spaces--) await keyboard.press("Backspace");
+			await keyboard.type(line.slice(Math.min(indent, wanted)));
+		}
+	};
+
+	/** A day is typed in the order that the browser shows, which is its own business: the first that comes out right. */
+	const typeDay = async (field: Locator, day: string): Promise<void> => {
+		const [year = "", month = "", date = ""] = day.split("-");
+		for (const digits of [date + month + year, month + date + year, year + month + date]) {
+			for (let left = 0; left < 3; left++) await keyboard.press("ArrowLeft");
+			await keyboard.type(digits);
+			if ((await field.inputValue()) === day) return;
+		}
+		throw new Error(`${day} could not be typed: ${await field.inputValue()} stands there.`);
+	};
+
 	const enabled = (target: Locator) => target.and(page.locator(":not([aria-disabled=true]):not(:disabled)"));
 	const strike = async (target: Locator, key: "Enter" | "Space") => {
 		await reach(target);
@@ -215,9 +252,10 @@ export function keys(page: Page): Hands {
 		write: async (label, text, where = page) => {
 			const { field } = find(label, where);
 			await reach(field);
+			if ((await field.getAttribute("type")) === "date") return typeDay(field, text);
 			await keyboard.press("Control+A");
 			if (text === "") await keyboard.press("Delete");
-			else await keyboard.type(text);
+			else await typeLines(field, text);
 			const stands = await field.inputValue();
 			if (stands !== text) throw new Error(`Typed ${JSON.stringify(text)}, and ${JSON.stringify(stands)} stands in ${label}.`);
 		},

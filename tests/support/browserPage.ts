@@ -15,6 +15,9 @@ function chromiumFile(): string {
 	return there ?? chromium.executablePath();
 }
 
+/** The name by which phones would reach the shop. A label cannot carry 127.0.0.1: to a phone that is the phone itself. */
+export const SHOP_NAME = "quaylane.local";
+
 export const openBrowser = (): Promise<Browser> =>
 	chromium.launch({
 		executablePath: chromiumFile(),
@@ -26,6 +29,8 @@ export const openBrowser = (): Promise<Browser> =>
 			"--disable-background-networking",
 			"--disable-component-update",
 			"--disable-sync",
+			// In a shop's network a name such as this leads to the shop's computer; here that is this one.
+			`--host-resolver-rules=MAP ${SHOP_NAME} 127.0.0.1`,
 		],
 	});
 

@@ -13,8 +13,7 @@ const STOP_MS = 15_000;
 export type ServedShop = {
 	/** http://127.0.0.1:PORT */
 	readonly base: string;
-	/** 127.0.0.1:PORT, as labels carry it. */
-	readonly address: string;
+	readonly port: number;
 	readonly folder: string;
 	/** Everything the server said, for when something went wrong. */
 	readonly said: () => string;
@@ -75,7 +74,7 @@ export async function serveShop(given?: string): Promise<ServedShop> {
 	await up;
 	return {
 		base: `http://127.0.0.1:${port}`,
-		address: `127.0.0.1:${port}`,
+		port,
 		folder,
 		said: () => words,
 		stop: async () => {
