@@ -264,3 +264,19 @@ export const notesOf = (read: Reader, machineId: string) =>
 		take: 50,
 		select: { id: true, kind: true, words: true, whoSaid: true, at: true },
 	});
+
+/** Photos of a machine to choose its portrait from: those of the whole machine first, then the newest. */
+export async function photosOf(read: Reader, machineId: string): Promise<{ sha: string; words: string }[]> {
+	const captures = await read.capture.findMany({
+		where: { machineId, kind: "photo", stands: "yes", fileSha: { not: null } },
+		orderBy: [{ takenAt: "desc" }, { id: "desc" }],
+		take: 60,
+		select: { fileSha: true, words: true, positionId: true, partId: true, stepId: true, bagId: true },
+	});
+	const ofAll = (capture: (typeof captures)[number]) =>
+		[capture.positionId, capture.partId, capture.stepId, capture.bagId].every((id) => id === null);
+	return captures
+		.sort((a, b) => Number(ofAll(b)) - Number(ofAll(a)))
+		.slice(0, 24)
+		.flatMap(({ fileSha, words }) => (fileSha === null ? [] : [{ sha: fileSha, words }]));
+}

@@ -3,7 +3,7 @@
 import { instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 import type { Holding } from "@/lib/originality/facts";
-import { partKey, problemOf } from "@/lib/reversal/asked";
+import { heldAfter, problemOf } from "@/lib/reversal/asked";
 import { planReversal } from "@/lib/reversal/plan";
 import { reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
@@ -16,9 +16,5 @@ export async function afterReversal(
 	if (machine.asFoundAt === null) return null;
 	const facts = await reversalFacts(read, machine.id);
 	const problem = readProblem(problemOf(facts, { asFoundAt: instant(machine.asFoundAt) }));
-	if (!problem.ok) return null;
-	const ids = new Map(facts.positions.map(({ mark, id }) => [mark, id]));
-	const partIds = new Map(facts.parts.map((part) => [partKey(part), part.id]));
-	const { attains } = planReversal(problem.value);
-	return new Map(Object.entries(attains).flatMap(([mark, part]) => (ids.has(mark) ? [[ids.get(mark) ?? "", partIds.get(part) ?? part] as const] : [])));
+	return problem.ok ? heldAfter(facts, planReversal(problem.value)) : null;
 }

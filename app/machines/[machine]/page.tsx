@@ -1,4 +1,5 @@
 import Link from "next/link";
+import { Suspense } from "react";
 import { Badge } from "@/app/ui/badge";
 import { Bars } from "@/app/ui/bars";
 import { ButtonLink } from "@/app/ui/buttonLink";
@@ -23,8 +24,15 @@ import { counted } from "@/lib/machines/rules";
 import { type CurrencyCode, isCurrency } from "@/lib/money/currency";
 import { formatAmount, minor } from "@/lib/money/money";
 import { type MachineMoney, machineMoney } from "@/lib/money/queries";
-import { countOriginality, evidenceInWords, heldInWords, type OriginalityCounts, originalsIn } from "@/lib/originality/counts";
-import type { Holding, OriginFacts } from "@/lib/originality/facts";
+import {
+	countOriginality,
+	evidenceInWords,
+	heldInWords,
+	type OriginalityCounts,
+	originalityStatement,
+	originalsIn,
+} from "@/lib/originality/counts";
+import type { OriginFacts } from "@/lib/originality/facts";
 import { originFacts } from "@/lib/originality/queries";
 import { type StripOf, stripOf } from "@/lib/originality/strip";
 import { requireShop } from "@/lib/shop/queries";
@@ -44,14 +52,13 @@ export default async function NowPage({ params, searchParams }: Props) {
 	const shop = await requireShop(read);
 	const now = systemClock();
 	const today = dayOf(now, shop.timeZone);
-	const [origins, bench, outside, money, faults, notes, after] = await Promise.all([
+	const [origins, bench, outside, money, faults, notes] = await Promise.all([
 		originFacts(read, [machine.id]),
 		benches(read, [machine.id], now),
 		partsOutside(read, machine.id),
 		machineMoney(read, machine.id, today),
 		faultsOf(read, machine.id),
 		notesOf(read, machine.id),
-		afterReversal(read, machine),
 	]);
 	const facts = origins.get(machine.id) ?? { positions: [], parts: [] };
 	const counts = countOriginality(facts);
@@ -66,7 +73,7 @@ export default async function NowPage({ params, searchParams }: Props) {
 			{machine.state === "intake" ? <StillOpen base={base} counts={counts} /> : null}
 			<Columns>
 				<Stack>
-					<Originality base={base} facts={facts} counts={counts} after={after} shown={[strip].flat()[0] ?? "now"} />
+					<Originality base={base} machine={machine} facts={facts} counts={counts} shown={[strip].flat()[0] ?? "now"} />
 					<NextOnBench
 						base={base}
 						bench={bench.get(machine.id) ?? { next: [], waits: [], planned: 0 }}
@@ -103,42 +110,33 @@ function StillOpen({ base, counts }: { readonly base: string; readonly counts: O
 	);
 }
 
-function Originality({
+async function Originality({
 	base,
+	machine,
 	facts,
 	counts,
-	after,
 	shown,
 }: {
 	readonly base: string;
+	readonly machine: MachineHead;
 	readonly facts: OriginFacts;
 	readonly counts: OriginalityCounts;
-	readonly after: Holding | null;
 	readonly shown: string;
 }) {
-	const view = shown === "as-found" || (shown === "after" && after !== null) ? shown : "now";
-	const of: StripOf = view === "as-found" ? "as-found" : view === "after" && after !== null ? after : "now";
-	const groups = stripOf(facts, of).map((area) => ({
-		name: area.name,
-		marks: area.positions.map((position) => ({
-			id: position.id,
-			name: `${position.mark} ${position.name} (${position.says})`,
-			state: position.state,
-			href: `${base}/build/${encodeURIComponent(position.mark)}`,
-		})),
-	}));
+	const stamped = machine.asFoundAt !== null;
+	const view = shown === "as-found" || (shown === "after" && stamped) ? shown : "now";
 	const seen = counts.positions - counts.asFound.unseen;
 	const options = [
 		{ href: `${base}?strip=as-found`, label: "As found" },
 		{ href: base, label: "Now" },
-		...(after === null ? [] : [{ href: `${base}?strip=after`, label: "After reversal" }]),
+		...(stamped ? [{ href: `${base}?strip=after`, label: "After reversal" }] : []),
 	];
 	return (
 		<Card
 			title="Originality"
 			aside={<Segments label="Which state the marks show" options={options} current={view === "now" ? base : `${base}?strip=${view}`} />}
 		>
-			{groups.length === 0 ? (
+			{facts.positions.length === 0 ? (
 				<Empty title="No positions yet" action={<ButtonLink href={`${base}/build`}>Record what was found</ButtonLink>}>
 					Every position will stand here as one small mark: original, kept, not original, lost, empty or not seen yet.
 				</Empty>
@@ -147,12 +145,28 @@ function Originality({
 					<ul className="af-figures">
 						<Figure value={`${seen} of ${counts.positions}`} label="positions seen, as found" />
 						<Figure value={counts.now.original} label="original and fitted now" />
-						{after === null ? null : <Figure value={originalsIn(facts, after)} label="original after reversal" />}
+						{stamped ? (
+							<Suspense fallback={<Figure value="…" label="original after reversal" />}>
+								<FigureAfterReversal machine={machine} facts={facts} />
+							</Suspense>
+						) : null}
 						<Figure value={counts.gone} label="can never be original again" means={counts.gone > 0 ? "stop" : undefined} />
 					</ul>
-					<OriginalityStrip label={view === "as-found" ? "As found" : view === "after" ? "After reversal" : "Now"} groups={groups} />
+					{view === "after" ? (
+						<Suspense fallback={<p className="af-lead">Planning the way back …</p>}>
+							<StripAfterReversal base={base} machine={machine} facts={facts} />
+						</Suspense>
+					) : (
+						<Strip
+							base={base}
+							facts={facts}
+							of={view === "as-found" ? "as-found" : "now"}
+							label={view === "as-found" ? "As found" : "Now"}
+						/>
+					)}
 					<details className="af-details">
 						<summary>The counts in words</summary>
+						<p>{originalityStatement(counts)}</p>
 						<Facts
 							facts={[
 								{ label: "As found", value: `${counts.positions}: ${heldInWords(counts.asFound)}` },
@@ -173,6 +187,54 @@ function Originality({
 			)}
 		</Card>
 	);
+}
+
+function Strip({
+	base,
+	facts,
+	of,
+	label,
+}: {
+	readonly base: string;
+	readonly facts: OriginFacts;
+	readonly of: StripOf;
+	readonly label: string;
+}) {
+	const groups = stripOf(facts, of).map((area) => ({
+		name: area.name,
+		marks: area.positions.map((position) => ({
+			id: position.id,
+			name: `${position.mark} ${position.name} (${position.says})`,
+			state: position.state,
+			href: `${base}/build/${encodeURIComponent(position.mark)}`,
+		})),
+	}));
+	return <OriginalityStrip label={label} groups={groups} />;
+}
+
+async function StripAfterReversal({
+	base,
+	machine,
+	facts,
+}: {
+	readonly base: string;
+	readonly machine: MachineHead;
+	readonly facts: OriginFacts;
+}) {
+	const after = await afterReversal((await shopStore()).read, machine.id, machine.asFoundAt);
+	if (after === null) {
+		return (
+			<p>
+				No plan can be made of this record. <Link href={`${base}/reversal`}>The page of its reversal</Link> says why.
+			</p>
+		);
+	}
+	return <Strip base={base} facts={facts} of={after} label="After reversal" />;
+}
+
+async function FigureAfterReversal({ machine, facts }: { readonly machine: MachineHead; readonly facts: OriginFacts }) {
+	const after = await afterReversal((await shopStore()).read, machine.id, machine.asFoundAt);
+	return <Figure value={after === null ? "no plan" : originalsIn(facts, after)} label="original after reversal" />;
 }
 
 function Figure({ value, label, means }: { readonly value: string | number; readonly label: string; readonly means?: "stop" | undefined }) {

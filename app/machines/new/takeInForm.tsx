@@ -2,6 +2,7 @@
 
 import { useRouter } from "next/navigation";
 import { useMemo } from "react";
+import { useWatch } from "react-hook-form";
 import { Button } from "@/app/ui/button";
 import { Card } from "@/app/ui/card";
 import { FormProblem } from "@/app/ui/formProblem";
@@ -11,7 +12,7 @@ import { useActionForm } from "@/app/ui/useActionForm";
 import { takeInMachineSchema } from "@/lib/machines/schema";
 import type { CurrencyCode } from "@/lib/money/currency";
 import { takeInMachineAction } from "../actions";
-import { MachineFields, type MachineInput, type PartyChoice } from "../machineFields";
+import { MachineFields, type MachineInput, type PartyChoice, WATCHED } from "../machineFields";
 
 export function TakeInForm({
 	nextNumber,
@@ -53,11 +54,19 @@ export function TakeInForm({
 		action: takeInMachineAction,
 		onDone: (machine) => router.push(`/machines/${machine.number}/build`),
 	});
+	const watched = useWatch({ control: form.form.control, name: WATCHED });
 	return (
 		<form {...form.formProps}>
 			<Stack>
 				<FormProblem problem={form.problem} />
-				<MachineFields form={form} parties={parties} currency={currency} used={used}>
+				<MachineFields
+					field={form.field}
+					watched={watched}
+					onTakeMade={(edtf) => form.form.setValue("made", edtf, { shouldDirty: true, shouldValidate: form.form.formState.isSubmitted })}
+					parties={parties}
+					currency={currency}
+					used={used}
+				>
 					<Card title="Its number">
 						<TextField
 							label="Number"

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { Suspense } from "react";
 import { Badge } from "@/app/ui/badge";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
@@ -18,8 +19,9 @@ import { formatMinutes } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
 import type { Reader } from "@/lib/db/store";
 import { formatFixing, formatFixings } from "@/lib/fixings/fixingWords";
+import type { MachineHead } from "@/lib/machines/queries";
 import { heldWords, strongestOf } from "@/lib/originality/counts";
-import { originalOf, partsOf } from "@/lib/originality/facts";
+import { type OriginFacts, type OriginPosition, originalOf, partsOf } from "@/lib/originality/facts";
 import { originFacts } from "@/lib/originality/queries";
 import { markAsFound, markIn } from "@/lib/originality/strip";
 import { parties } from "@/lib/parties/queries";
@@ -55,10 +57,9 @@ export default async function PositionPageOfMachine({ params }: Props) {
 	const { read } = await shopStore();
 	const page = await positionByMark(read, machine.id, decodeURIComponent(asked.mark));
 	if (!page) notFound();
-	const [{ timeZone }, origins, after, choices, used] = await Promise.all([
+	const [{ timeZone }, origins, choices, used] = await Promise.all([
 		requireShop(read),
 		originFacts(read, [machine.id]),
-		afterReversal(read, machine),
 		positionChoices(read, machine.id),
 		evidenceWords(read),
 	]);
@@ -69,13 +70,11 @@ export default async function PositionPageOfMachine({ params }: Props) {
 	const said: Said = { page, base, timeZone };
 	const mark = facet && page.kind === "seat" ? markIn(facet, origin, "now") : null;
 	const found = facet ? markAsFound(facet, origin) : null;
-	const afterwards = facet && after && page.kind === "seat" ? markIn(facet, origin, after) : null;
 	const originalId = facet ? (originalOf(facet, origin)?.id ?? null) : null;
 	const known = new Map(
 		[...page.fittings.map((fitting) => fitting.part), ...(page.part ? [page.part] : [])].map((part) => [part.id, part]),
 	);
 	const original = originalId === null || originalId === page.part?.id ? null : (known.get(originalId) ?? null);
-	const afterPart = after?.get(page.id);
 	const here = `${base}/take-out/${encodeURIComponent(page.mark)}`;
 	const into = `${base}/put-in/${encodeURIComponent(page.mark)}`;
 	return (
@@ -139,9 +138,11 @@ export default async function PositionPageOfMachine({ params }: Props) {
 								{
 									label: "After reversal",
 									value:
-										afterwards === null
-											? null
-											: `${(afterPart === undefined ? null : known.get(afterPart)?.name) ?? "empty"}: ${afterwards.says}`,
+										facet === undefined || page.kind === "place" || machine.asFoundAt === null ? null : (
+											<Suspense fallback="planning the way back …">
+												<AfterReversal machine={machine} facts={facts} facet={facet} names={known} />
+											</Suspense>
+										),
 								},
 								{ label: "To take out", value: minutes(page.outLow, page.outLikely, page.outHigh) },
 								{ label: "To put in", value: minutes(page.inLow, page.inLikely, page.inHigh) },
@@ -276,6 +277,24 @@ function spokenOf(page: PositionPage, asFoundAt: string | null): string | null {
 	const own = open && (asFoundAt === null || open.fromAt <= asFoundAt) ? open.part : (page.findings.at(-1)?.part ?? null);
 	if (!own || own.place === "void") return null;
 	return own.tag ? `${own.tag.id}, ${own.name}` : own.name;
+}
+
+async function AfterReversal({
+	machine,
+	facts,
+	facet,
+	names,
+}: {
+	readonly machine: MachineHead;
+	readonly facts: OriginFacts;
+	readonly facet: OriginPosition;
+	readonly names: ReadonlyMap<string, Part>;
+}) {
+	const after = await afterReversal((await shopStore()).read, machine.id, machine.asFoundAt);
+	if (after === null) return "no plan can be made of this record";
+	const partId = after.get(facet.id);
+	const part = partId === undefined ? undefined : names.get(partId);
+	return `${part === undefined ? "empty" : part.name}: ${markIn(facet, partsOf(facts), after).says}`;
 }
 
 function FoundWords({ said: { page }, words }: { readonly said: Said; readonly words: string }) {
