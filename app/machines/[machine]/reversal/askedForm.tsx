@@ -2,11 +2,13 @@ import { Button } from "@/app/ui/button";
 import { CheckField } from "@/app/ui/checkField";
 import { ChoiceField } from "@/app/ui/choiceField";
 import { DayField } from "@/app/ui/dayField";
+import { TextField } from "@/app/ui/textField";
 
 /** The question lies in the address, so that a plan can be shared and printed again. A plain form does. */
 export function AskedForm({
 	toDay,
 	undo,
+	reason,
 	conversions,
 }: {
 	toDay: string | null;
@@ -39,6 +41,15 @@ export function AskedForm({
 						/>
 					))}
 				</fieldset>
+			) : null}
+			{conversions.some(({ safety }) => safety) ? (
+				<TextField
+					label="Why a danger is put back"
+					optional
+					hint="What was done for safety is only undone when it is ticked and a reason stands here."
+					name="reason"
+					defaultValue={reason}
+				/>
 			) : null}
 			<Button type="submit" kind="main">
 				Show the way back

@@ -13,7 +13,7 @@ import { formatMinutes, formatWait } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
 import { originalsIn } from "@/lib/originality/counts";
 import { originFacts } from "@/lib/originality/queries";
-import { partKey, problemOf } from "@/lib/reversal/asked";
+import { heldAfter, problemOf } from "@/lib/reversal/asked";
 import { checklistOf, type Line, pickList } from "@/lib/reversal/checklist";
 import { type Plan, planReversal } from "@/lib/reversal/plan";
 import { type ReversalFacts, reversalFacts } from "@/lib/reversal/queries";
@@ -24,7 +24,7 @@ import { AskedForm } from "./askedForm";
 
 export const metadata: Metadata = { title: "Reversal" };
 
-type Search = { readonly to?: string; readonly day?: string; readonly undo?: string | string[] };
+type Search = { readonly to?: string; readonly day?: string; readonly undo?: string | string[]; readonly reason?: string };
 type Props = { readonly params: Promise<{ machine: string }>; readonly searchParams: Promise<Search> };
 
 /** Make safe and the checks by hand take about this long (common practice, no source); they are not in the plan's sum. */
@@ -38,16 +38,19 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 	const [shop, facts, origins] = await Promise.all([requireShop(read), reversalFacts(read, machine.id), originFacts(read, [machine.id])]);
 	const undo = [search.undo ?? []].flat().filter((number) => facts.conversions.some((conversion) => String(conversion.number) === number));
 	const toDay = search.to === "day" && search.day && isDay(search.day) ? search.day : null;
+	const reason = (search.reason ?? "").trim().slice(0, 300);
 	const asked = {
 		asFoundAt: machine.asFoundAt === null ? null : instant(machine.asFoundAt),
 		// A day means its end: what was so when the shop closed.
 		...(toDay === null ? {} : { at: startOfDay(addDays(toDay, 1), shop.timeZone) }),
 		conversions: facts.conversions.filter(({ number }) => undo.includes(String(number))).map(({ id }) => id),
+		...(reason ? { reason } : {}),
 	};
 	const form = (
 		<AskedForm
 			toDay={toDay}
 			undo={undo}
+			reason={reason}
 			conversions={facts.conversions.map(({ number, name, purpose }) => ({ number, name, safety: purpose === "safety" }))}
 		/>
 	);
@@ -64,13 +67,7 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 	const plan = planReversal(problem.value);
 	const lines = checklistOf(plan, facts);
 	const facts1 = origins.get(machine.id);
-	const partIds = new Map(facts.parts.map((part) => [partKey(part), part.id]));
-	const positionIds = new Map(facts.positions.map(({ mark, id }) => [mark, id]));
-	const after = new Map(
-		Object.entries(plan.attains).flatMap(([mark, part]) =>
-			positionIds.has(mark) ? [[positionIds.get(mark) ?? "", partIds.get(part) ?? part] as const] : [],
-		),
-	);
+	const after = heldAfter(facts, plan);
 	const title = toDay === null ? "Back to as found" : `Back to ${formatDay(toDay)}`;
 	const chosen = facts.conversions.filter(({ number }) => undo.includes(String(number)));
 	const left = chosen.length > 0 ? [] : facts.conversions.filter(({ purpose }) => purpose === "safety");
