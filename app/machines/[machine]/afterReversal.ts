@@ -1,5 +1,6 @@
 // What the machine would hold after a reversal to as found, and whether everything can come back.
 
+import { cache } from "react";
 import { instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 import type { Holding } from "@/lib/originality/facts";
@@ -8,13 +9,13 @@ import { planReversal } from "@/lib/reversal/plan";
 import { reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
 
-/** Position id to part id after the whole way back to as found; null while as found is open, or no plan can be made of the record. */
-export async function afterReversal(
-	read: Reader,
-	machine: { readonly id: string; readonly asFoundAt: string | null },
-): Promise<Holding | null> {
-	if (machine.asFoundAt === null) return null;
-	const facts = await reversalFacts(read, machine.id);
-	const problem = readProblem(problemOf(facts, { asFoundAt: instant(machine.asFoundAt) }));
+/**
+ * Position id to part id after the whole way back to as found; null while as found is open, or no plan can be made of the
+ * record. Planned once for all parts of a page.
+ */
+export const afterReversal = cache(async (read: Reader, machineId: string, asFoundAt: string | null): Promise<Holding | null> => {
+	if (asFoundAt === null) return null;
+	const facts = await reversalFacts(read, machineId);
+	const problem = readProblem(problemOf(facts, { asFoundAt: instant(asFoundAt) }));
 	return problem.ok ? heldAfter(facts, planReversal(problem.value)) : null;
-}
+});
