@@ -5,7 +5,7 @@ import { createRequire } from "node:module";
 import path from "node:path";
 import PDFDocument from "pdfkit";
 import { CAP_HEIGHT, type Face, type TypeCase } from "@/lib/labels/face";
-import { charactersOf } from "@/lib/labels/fitText";
+import { charactersOf, isPlain } from "@/lib/labels/fitText";
 import { inDrawnOrder, isRightToLeft } from "@/lib/labels/readingOrder";
 
 type Font = {
@@ -35,10 +35,18 @@ type OpenedFont = { hasGlyphForCodePoint: (codePoint: number) => boolean };
 type WithOpenedFont = { _font?: { font?: OpenedFont } };
 
 const resolver = createRequire(path.join(process.cwd(), "package.json"));
+const FILES: ReadonlyMap<string, string> = new Map(Object.values(FONTS).flatMap((fonts) => fonts.map(({ name, file }) => [name, file])));
+const found = new Map<string, string>();
 
-/** Makes the fonts known to a document by their names. */
-export function registerFonts(document: PDFKit.PDFDocument): void {
-	for (const font of Object.values(FONTS).flat()) document.registerFont(font.name, resolver.resolve(font.file));
+/** Where the font of this name lies on this computer. */
+export function fontFile(name: string): string {
+	const before = found.get(name);
+	if (before !== undefined) return before;
+	const file = FILES.get(name);
+	if (file === undefined) throw new Error(`no font is called ${name}`);
+	const place = resolver.resolve(file);
+	found.set(name, place);
+	return place;
 }
 
 /** A stretch of text in one font. */
@@ -57,27 +65,30 @@ export function labelFonts(): LabelFonts {
 
 function openFonts(): LabelFonts {
 	const rule = new PDFDocument({ autoFirstPage: false });
-	registerFonts(rule);
-	const glyphsOf = new Map<string, OpenedFont>();
-	for (const { name } of Object.values(FONTS).flat()) {
-		rule.font(name);
+	const glyphs = new Map<string, OpenedFont>();
+	const glyphsOf = (name: string): OpenedFont => {
+		const before = glyphs.get(name);
+		if (before !== undefined) return before;
+		rule.font(fontFile(name));
 		const font = (rule as WithOpenedFont)._font?.font;
 		if (font === undefined) throw new Error(`pdfkit did not open ${name}`);
-		glyphsOf.set(name, font);
-	}
-	const has = ({ name }: Font, cluster: string): boolean =>
-		[...cluster].every((character) => glyphsOf.get(name)?.hasGlyphForCodePoint(character.codePointAt(0) ?? 0) === true);
+		glyphs.set(name, font);
+		return font;
+	};
+	const contains = ({ name }: Font, cluster: string): boolean =>
+		[...cluster].every((character) => glyphsOf(name).hasGlyphForCodePoint(character.codePointAt(0) ?? 0));
 
-	const runs = new Map<string, readonly Run[]>();
-	const runsOf = remember(runs, (text, face) => {
+	// The later fonts are large, and opened only for a letter that the earlier ones lack.
+	const fontOf = remember<Font | null>((cluster, face) => FONTS[face].find((font) => contains(font, cluster)) ?? null);
+
+	const runsOf = remember<readonly Run[]>((text, face) => {
 		const found: { font: Font; text: string }[] = [];
 		for (const cluster of charactersOf(inDrawnOrder(text))) {
 			const last = found.at(-1);
 			// A blank stays with the word before it, but not with one from right to left: it would be drawn left of it.
 			if (last && cluster === " " && !isRightToLeft(last.text)) last.text += cluster;
 			else {
-				const fonts = FONTS[face];
-				const font = fonts.find((candidate) => has(candidate, cluster)) ?? fonts[0];
+				const font = fontOf(cluster, face) ?? FONTS[face][0];
 				if (font === undefined) throw new Error(`no font for ${face}`);
 				if (last && last.font === font) last.text += cluster;
 				else found.push({ font, text: cluster });
@@ -86,24 +97,33 @@ function openFonts(): LabelFonts {
 		return found.map(({ font, text: words }) => ({ font: font.name, factor: font.factor, text: words }));
 	});
 
-	const widths = new Map<string, number>();
-	const widthOf = remember(widths, (text, face) =>
-		runsOf(text, face).reduce((sum, run) => sum + (rule.font(run.font).fontSize(1000).widthOfString(run.text) / 1000) * run.factor, 0),
-	);
-	return { widthOf, runsOf, covers: (cluster) => FONTS.sans.some((font) => has(font, cluster)) };
+	const widthOfRuns = (text: string, face: Face): number =>
+		runsOf(text, face).reduce(
+			(sum, run) => sum + (rule.font(fontFile(run.font)).fontSize(1000).widthOfString(run.text) / 1000) * run.factor,
+			0,
+		);
+	const widthOfWord = remember(widthOfRuns);
+	// pdfkit sets word by word too, so the widths of plain words add up; labels try many lines of the same few words.
+	const widthOf = (text: string, face: Face): number => {
+		if (!isPlain(text)) return widthOfWord(text, face);
+		const words = text.split(" ");
+		return words.reduce((sum, word) => sum + (word === "" ? 0 : widthOfWord(word, face)), (words.length - 1) * widthOfWord(" ", face));
+	};
+	return { widthOf, runsOf, covers: (cluster) => fontOf(cluster, "sans") !== null };
 }
 
 // Labels of one machine repeat most of their words; a bound, since a server runs for months.
 const MOST_REMEMBERED = 20_000;
 
-function remember<T>(known: Map<string, T>, compute: (text: string, face: Face) => T): (text: string, face: Face) => T {
+function remember<T>(compute: (text: string, face: Face) => T): (text: string, face: Face) => T {
+	const known: Readonly<Record<Face, Map<string, T>>> = { sans: new Map(), bold: new Map(), mono: new Map() };
 	return (text, face) => {
-		const key = `${face} ${text}`;
-		const before = known.get(key);
+		const ofFace = known[face];
+		const before = ofFace.get(text);
 		if (before !== undefined) return before;
-		if (known.size >= MOST_REMEMBERED) known.clear();
+		if (ofFace.size >= MOST_REMEMBERED) ofFace.clear();
 		const value = compute(text, face);
-		known.set(key, value);
+		ofFace.set(text, value);
 		return value;
 	};
 }

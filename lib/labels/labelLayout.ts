@@ -12,7 +12,7 @@ import type { TypeCase } from "@/lib/labels/face";
 import { charactersOf } from "@/lib/labels/fitText";
 import { type LabelContent, type LabelText, labelText } from "@/lib/labels/labelText";
 import type { QrModules } from "@/lib/labels/qrModules";
-import { codeBox, type Setting, setLabel } from "@/lib/labels/setLabel";
+import { codeBox, type SetLabel, type Setting, setLabel } from "@/lib/labels/setLabel";
 import type { Stock } from "@/lib/labels/stock";
 
 // 4 dots are 0.50 mm, the usual target for a module; 3 dots are 0.375 mm, still read at hand's length. Never less.
@@ -20,13 +20,18 @@ const GOOD_DOTS = 4;
 const LEAST_DOTS = 3;
 const MOST_DOTS = 10;
 const LARGEST_SCALE = 2.4;
-const SCALE_STEP = 0.05;
-/** Before anything is shortened, smaller tag and words are tried, then a hazard on fewer lines. */
-const ROOMY = { heading: 1, hazardLines: 3 };
+const SCALE_STEP = 0.08;
+/** Continuous labels are tried this much longer each time, in mm. */
+const LENGTH_STEP = 3;
+/** Before anything is shortened, smaller tag and words are tried. A hazard may take the room of day and initials. */
+const ROOMY = { heading: 1, hazardLines: 3, hasFoot: true };
 const TIGHTER = [
-	{ heading: 0.85, hazardLines: 3 },
-	{ heading: 0.72, hazardLines: 2 },
-	{ heading: 0.72, hazardLines: 1 },
+	{ heading: 0.85, hazardLines: 3, hasFoot: true },
+	{ heading: 0.72, hazardLines: 3, hasFoot: true },
+	{ heading: 0.72, hazardLines: 3, hasFoot: false },
+	{ heading: 0.72, hazardLines: 2, hasFoot: false },
+	{ heading: 0.72, hazardLines: 1, hasFoot: true },
+	{ heading: 0.72, hazardLines: 1, hasFoot: false },
 ];
 
 type Size = { readonly width: number; readonly height: number };
@@ -57,29 +62,38 @@ export function layoutLabel(content: LabelContent, stock: Stock, tools: LabelToo
 		});
 	}
 
-	let best: Omit<LabelDrawing, "undrawable"> | null = null;
+	let best: SetLabel | null = null;
 	for (const settings of [sizes.flatMap((size) => settingsFor(size, modules, text)), sizes.flatMap(lastResorts)]) {
 		if (best !== null) break;
 		for (const setting of settings) {
 			const drawing = setLabel(text, { text: coded, modules }, setting, tools.type);
 			if (drawing === null) continue;
-			if (drawing.shortened.length === 0) return ok({ ...drawing, undrawable });
-			// Of two that shorten equally many things the later, smaller one shortens them less.
-			if (best === null || drawing.shortened.length <= best.shortened.length) best = drawing;
+			if (drawing.cost === 0) return ok(asDrawing(drawing, undrawable));
+			// Of two that give up the same the later, smaller one gives up less of it; with nothing given up, larger is better.
+			const isBetter = best === null || drawing.cost < best.cost || (drawing.cost === best.cost && drawing.shortened.length > 0);
+			if (isBetter) best = drawing;
 		}
 	}
 	if (best === null) {
-		return refuse("label-too-small", "This label is too small for what it must say. Use larger labels, or a shorter hazard.", {
-			facts: { stock: stock.id },
+		return refuse("label-too-small", `These labels are too small for what ${content.tag} must say. Use larger ones for it.`, {
+			facts: { stock: stock.id, tag: content.tag },
 		});
 	}
-	return ok({ ...best, undrawable });
+	return ok(asDrawing(best, undrawable));
 }
+
+const asDrawing = ({ width, height, marks, shortened }: SetLabel, undrawable: readonly string[]): LabelDrawing => ({
+	width,
+	height,
+	marks,
+	shortened,
+	undrawable,
+});
 
 function sizesOf(stock: Stock): Size[] {
 	if (stock.kind !== "continuous") return [{ width: stock.width, height: stock.height }];
 	const { width, shortest, longest } = stock;
-	const heights = Array.from({ length: Math.ceil(longest - shortest) }, (_, more) => shortest + more);
+	const heights = Array.from({ length: Math.ceil((longest - shortest) / LENGTH_STEP) }, (_, more) => shortest + more * LENGTH_STEP);
 	return [...heights, longest].map((height) => ({ width, height }));
 }
 

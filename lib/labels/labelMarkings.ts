@@ -8,50 +8,49 @@ export type LinePlace = { readonly x: number; readonly room: number; readonly y:
 
 type SideText = NonNullable<LabelText["side"]>;
 
+/** How many lines the markings took, whether a wording for want of room was taken, and what could not be said at all. */
+export type Marked = { readonly lines: number; readonly isBrief: boolean; readonly lost: readonly ("seen from" | "this way up")[] };
+
 /**
- * Side and way up, each on a line, or both on one where lines are short. Gives how many lines they took; `cut` hears what
- * could not be said in full. Requires a place for at least one of them.
+ * Side and way up, each on a line, or both on one where lines are short.
+ * Requires a place for at least one of them.
  */
 export function writeMarkings(
 	pen: Pen,
 	{ side, up, facts }: Pick<LabelText, "side" | "up" | "facts">,
 	places: readonly LinePlace[],
 	cap: number,
-	cut: (what: string) => void,
-): number {
+): Marked {
 	const [first, second] = places;
-	if (first === undefined) return 0;
+	if (first === undefined) return { lines: 0, isBrief: false, lost: [] };
 	const wayUp = up?.[0];
 	if (side === null) {
 		if (wayUp !== undefined) writeUp(pen, wayUp, first.x, first.y, cap);
-		return wayUp === undefined ? 0 : 1;
+		return { lines: wayUp === undefined ? 0 : 1, isBrief: false, lost: [] };
 	}
 	if (up !== null && (second === undefined || places.length < 2 + Math.min(2, facts.length))) {
-		writeBoth(pen, side, up, first, cap, cut);
-		return 1;
+		return writeBoth(pen, side, up, first, cap);
 	}
 	const view = side.seenFrom.find((wording) => sideWidth(pen, side, wording, cap) <= first.room);
-	if (!isFullView(side, view)) cut("seen from");
 	writeSide(pen, side, view, first, cap);
-	if (wayUp === undefined || second === undefined) return 1;
+	const marked = { lines: 1, isBrief: view === side.seenFrom.at(-1), lost: view === undefined ? (["seen from"] as const) : [] };
+	if (wayUp === undefined || second === undefined) return marked;
 	writeUp(pen, wayUp, second.x, second.y, cap);
-	return 2;
+	return { ...marked, lines: 2 };
 }
 
 /** Side at the beginning of a line, way up at its end, in the fullest wordings for which there is room. */
-function writeBoth(pen: Pen, side: SideText, up: readonly string[], place: LinePlace, cap: number, cut: (what: string) => void): void {
+function writeBoth(pen: Pen, side: SideText, up: readonly string[], place: LinePlace, cap: number): Marked {
 	const choices = [...side.seenFrom, undefined].flatMap((view) => up.map((wayUp) => ({ view, wayUp })));
 	const fits = ({ view, wayUp }: { view: string | undefined; wayUp: string }): boolean =>
 		sideWidth(pen, side, view, cap) + cap + upWidth(pen, wayUp, cap) <= place.room;
 	const chosen = choices.find(fits);
-	if (!isFullView(side, chosen?.view)) cut("seen from");
 	writeSide(pen, side, chosen?.view, place, cap);
-	if (chosen === undefined) cut("this way up");
-	else writeUp(pen, chosen.wayUp, place.x + place.room - upWidth(pen, chosen.wayUp, cap), place.y, cap);
+	if (chosen === undefined) return { lines: 1, isBrief: true, lost: ["seen from", "this way up"] };
+	writeUp(pen, chosen.wayUp, place.x + place.room - upWidth(pen, chosen.wayUp, cap), place.y, cap);
+	const isBrief = chosen.view === side.seenFrom.at(-1) || chosen.wayUp !== up[0];
+	return { lines: 1, isBrief, lost: chosen.view === undefined ? ["seen from"] : [] };
 }
-
-/** The last wording is for want of room. */
-const isFullView = (side: SideText, view: string | undefined): boolean => view !== undefined && view !== side.seenFrom.at(-1);
 
 const ARROW = 1.4; // with the air beside it, in capitals
 const hasArrow = (side: SideText["side"]): boolean => side === "left" || side === "right";

@@ -6,7 +6,7 @@ import type { Instant } from "@/lib/core/instants";
 import { ok, type Refusal, type Result, refuse } from "@/lib/core/result";
 import type { LabelAddress } from "@/lib/labels/address";
 import { darkRuns, type LabelDrawing, type Mark } from "@/lib/labels/drawing";
-import { type LabelFonts, labelFonts, registerFonts } from "@/lib/labels/labelFonts";
+import { fontFile, type LabelFonts, labelFonts } from "@/lib/labels/labelFonts";
 import { layoutLabel } from "@/lib/labels/labelLayout";
 import type { LabelContent } from "@/lib/labels/labelText";
 import { qrModules } from "@/lib/labels/qrModules";
@@ -93,7 +93,6 @@ function draw(drawings: readonly LabelDrawing[], first: number, printing: LabelP
 	const root = (document as unknown as WithRoot)._root?.data;
 	if (root === undefined) throw new Error("pdfkit has no document root");
 	root.ViewerPreferences = document.ref({ PrintScaling: "None", DisplayDocTitle: true });
-	registerFonts(document);
 	const perPage = labelsPerPage(stock);
 
 	drawings.forEach((drawing, at) => {
@@ -126,17 +125,22 @@ function drawMark(document: PDFKit.PDFDocument, mark: Mark, fonts: LabelFonts): 
 			document.fillColor(mark.ink);
 			for (const run of fonts.runsOf(mark.text, mark.face)) {
 				const size = mark.size * run.factor;
-				document.font(run.font).fontSize(size).text(run.text, x, mark.y, { lineBreak: false, baseline: "alphabetic" });
+				document.font(fontFile(run.font)).fontSize(size).text(run.text, x, mark.y, { lineBreak: false, baseline: "alphabetic" });
 				x += document.widthOfString(run.text);
 			}
 			return;
 		}
 		case "code":
-			// One path, one fill: no hairlines between modules that touch.
-			for (const [x, y, width, height] of darkRuns(mark.modules)) {
-				document.rect(mark.x + x * mark.module, mark.y + y * mark.module, width * mark.module, height * mark.module);
-			}
-			document.fill("black");
+			// In modules, so that the numbers are whole; and one path, one fill: no hairlines between modules that touch.
+			document.save().translate(mark.x, mark.y).scale(mark.module);
+			document
+				.addContent(
+					darkRuns(mark.modules)
+						.map((run) => `${run.join(" ")} re`)
+						.join(" "),
+				)
+				.fill("black");
+			document.restore();
 			return;
 	}
 }

@@ -21,7 +21,7 @@ const n = (value: number): string => String(Math.round(value * 10_000) / 10_000)
  */
 export function labelSvg(drawing: LabelDrawing): string {
 	const { width, height, marks } = drawing;
-	const said = marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])).join(", ");
+	const said = marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])).join(" ");
 	return [
 		`<svg xmlns="http://www.w3.org/2000/svg" width="${n(width)}mm" height="${n(height)}mm" viewBox="0 0 ${n(width)} ${n(height)}" role="img" aria-label="${escaped(said)}">`,
 		`<rect width="${n(width)}" height="${n(height)}" fill="white"/>`,

@@ -66,9 +66,13 @@ const SEEN_FROM = ["as seen from the player's place", "from the player's place",
 // The arrows beside it already say which way.
 const UP = ["THIS WAY UP", "UP"];
 
+// More than the largest label holds; a whole page pasted into a name is not worth measuring.
+const MOST_CHARACTERS = 300;
+
 // Line breaks, tabs and invisible characters of pasted text would print as boxes or nothing.
 const plain = (text: string | undefined): string =>
 	(text ?? "")
+		.slice(0, MOST_CHARACTERS)
 		.normalize("NFC")
 		.replace(/[\s\p{Cc}\p{Cf}]+/gu, " ")
 		.trim();

@@ -23,7 +23,26 @@ export type Setting = {
 	readonly heading: number;
 	/** Lines that a hazard may take. */
 	readonly hazardLines: number;
+	/** Whether day and initials have a line. */
+	readonly hasFoot: boolean;
 };
+
+/** What a label may have to give up, worst first: a hazard before anything else is to be read in full. */
+const LOSSES = {
+	hazard: 100,
+	"this way up": 30,
+	"seen from": 20,
+	"day and initials": 12,
+	words: 8,
+	count: 6,
+	"machine and position": 2,
+} as const;
+export type Loss = keyof typeof LOSSES;
+/** A shorter wording that says the same is no loss, but not as good either. */
+const SHORTER_WORDING = 1;
+
+/** A label in one setting: its marks, what it had to give up, and how much that weighs. */
+export type SetLabel = Omit<LabelDrawing, "undrawable" | "shortened"> & { readonly shortened: readonly Loss[]; readonly cost: number };
 
 /** The code that a label carries. */
 export type Code = { readonly text: string; readonly modules: QrModules };
@@ -41,11 +60,11 @@ const WORDS_LINE = 1.42;
 const descent = (cap: number): number => (DESCENDER * cap) / CAP_HEIGHT;
 
 /** The label in this setting, with what had to be shortened; null when not even the least words fit. */
-export function setLabel(text: LabelText, code: Code, setting: Setting, type: TypeCase): Omit<LabelDrawing, "undrawable"> | null {
+export function setLabel(text: LabelText, code: Code, setting: Setting, type: TypeCase): SetLabel | null {
 	const { width, height, dots, scale, heading } = setting;
 	const pen = penWith(type);
-	const shortened: string[] = [];
-	const cut = (what: string): void => void shortened.push(what);
+	const shortened: Loss[] = [];
+	const cut = (what: Loss): void => void shortened.push(what);
 	const beside = codeBox(code.modules, dots);
 	const quiet = QUIET_MODULES * dots * DOT;
 	const right = width - INSET;
@@ -59,14 +78,17 @@ export function setLabel(text: LabelText, code: Code, setting: Setting, type: Ty
 	const codeBottom = codeTop - quiet + beside;
 	pen.marks.push({ kind: "code", x: quiet, y: codeTop, module: dots * DOT, ...code });
 
+	// Each in its own hand, since the marks are to stand in reading order: that is how a screen is read out.
+	const hand = { hazard: penWith(type), fate: penWith(type), foot: penWith(type), count: penWith(type) };
+
 	// From the bottom up: day and initials, what becomes of it, what must be known first.
 	const left = isNarrow ? INSET : beside;
-	const foot = writeFoot(pen, text.foot, { left, right, floor: height - INSET }, scale, air);
-	if (foot.isCut) cut("day and initials");
+	const foot = writeFoot(hand.foot, setting.hasFoot ? text.foot : "", { left, right, floor: height - INSET }, scale, air);
+	if (foot.isCut || (!setting.hasFoot && text.foot !== "")) cut("day and initials");
 	let floor = foot.top;
-	if (text.fate) floor = writeFate(pen, text.fate, { left, right, floor }, scale, air);
+	if (text.fate) floor = writeFate(hand.fate, text.fate, { left, right, floor }, scale, air);
 	if (text.hazard !== null) {
-		const hazard = writeHazard(pen, text.hazard, { left, right, floor }, scale, air, setting.hazardLines);
+		const hazard = writeHazard(hand.hazard, text.hazard, { left, right, floor }, scale, air, setting.hazardLines);
 		if (hazard.isCut) cut("hazard");
 		floor = hazard.top;
 	}
@@ -101,10 +123,13 @@ export function setLabel(text: LabelText, code: Code, setting: Setting, type: Ty
 
 	// Room that is left over goes above the tag, to level it with the code, and between the groups.
 	const marked = penWith(type);
-	const markedLines = writeMarkings(marked, { ...text, facts: said }, places, cap, cut);
-	const facts = factLines(said, places.slice(markedLines), pen.widthAt("sans", cap));
+	const markedLines = writeMarkings(marked, { ...text, facts: said }, places, cap);
+	const factPlaces = places.slice(markedLines.lines);
+	const lacksView = markedLines.lost.includes("seen from") && factPlaces.length > 0;
+	for (const loss of markedLines.lost) if (loss !== "seen from" || !lacksView) cut(loss);
+	const facts = factLines(lacksView ? withView(said, text.side) : said, factPlaces, pen.widthAt("sans", cap));
 	if (facts.isCut) cut("machine and position");
-	const lastLine = places[markedLines + facts.lines.length - 1]?.y ?? bottomOfWords(wordLines);
+	const lastLine = places[markedLines.lines + facts.lines.length - 1]?.y ?? bottomOfWords(wordLines);
 	const spare = isNarrow ? 0 : Math.max(0, floor - 0.7 * air - descent(cap) * 0.6 - lastLine);
 	const toTop = Math.min(spare, codeTop - top);
 	const toWords = toTop + Math.min((spare - toTop) * 0.2, 0.6 * cap);
@@ -116,15 +141,23 @@ export function setLabel(text: LabelText, code: Code, setting: Setting, type: Ty
 	}
 	pen.add(marked.marks, toFacts);
 	for (const [at, line] of facts.lines.entries()) {
-		const place = places[markedLines + at];
+		const place = places[markedLines.lines + at];
 		if (place) pen.write(line, place.x, place.y + toFacts, "sans", cap);
 	}
 
 	if (hasCountBelow && text.count !== null) {
-		const countPlace = { left: quiet, right: beside - quiet / 2, top: codeBottom, line: foot.line };
-		if (!writeCount(pen, text.count, countPlace, scale)) cut("count");
+		const countPlace = { left: quiet, right: beside - 0.75 * quiet, top: codeBottom, line: foot.line };
+		if (!writeCount(hand.count, text.count, countPlace, scale)) cut("count");
 	}
-	return { width, height, marks: pen.marks, shortened };
+	for (const { marks } of [hand.count, hand.hazard, hand.fate, hand.foot]) pen.add(marks, 0);
+	const cost = shortened.reduce((sum, loss) => sum + LOSSES[loss], markedLines.isBrief || lacksView ? SHORTER_WORDING : 0);
+	return { width, height, marks: pen.marks, shortened, cost };
+}
+
+/** From where left and right are seen, at the head of the facts when the line of the side had no room for it. */
+function withView([first, ...others]: readonly string[], side: LabelText["side"]): string[] {
+	const view = side?.seenFrom.at(-1) ?? "";
+	return [first === undefined ? view : `${view} · ${first}`, ...others];
 }
 
 /** Where no room is left under the code, the count goes before the words, or before the facts if it counts something else. */
