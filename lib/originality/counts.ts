@@ -16,7 +16,6 @@ import {
 	type OriginFacts,
 	type OriginPart,
 	originalOf,
-	originHere,
 	partsOf,
 } from "@/lib/originality/facts";
 
@@ -91,6 +90,8 @@ export function countOriginality(facts: OriginFacts): OriginalityCounts {
 			counts.attainable += 1;
 			continue;
 		}
+		// Nobody has looked: there is no saying what its original is, or was.
+		if (now === "unseen") continue;
 		const original = originalOf(position, parts);
 		if (original === null) continue;
 		if (parts.isGone(original.id)) counts.gone += 1;
@@ -107,10 +108,9 @@ const knownBy = (part: OriginPart | null): EvidenceKind | "none" => strongestOf(
 /** How many counted positions hold an original in a build, such as the one that a reversal would end in. */
 export function originalsIn(facts: OriginFacts, holding: Holding): number {
 	const parts = partsOf(facts);
-	return facts.positions.filter((position) => {
-		const part = parts.part(holding.get(position.id) ?? null);
-		return position.asFound && position.kind === "seat" && part !== null && originHere(part) === "original";
-	}).length;
+	return facts.positions.filter(
+		(position) => position.asFound && position.kind === "seat" && heldIn(position, parts, holding) === "original",
+	).length;
 }
 
 const HELD_WORDS: Readonly<Record<Held, string>> = {

@@ -72,7 +72,9 @@ export function heldAsFound(position: OriginPosition, facts: ReturnType<typeof p
 
 /** What the position holds in a build. Not seen yet, and presumed or empty, is "unseen" for as long as nobody looked. */
 export function heldIn(position: OriginPosition, facts: ReturnType<typeof partsOf>, holding: Holding | "now"): Held {
-	const part = facts.part(holding === "now" ? position.holds : (holding.get(position.id) ?? null));
+	// What sits on an assembly that is gone has gone with it.
+	const isHere = position.hostId === null || !facts.isGone(position.hostId);
+	const part = isHere ? facts.part(holding === "now" ? position.holds : (holding.get(position.id) ?? null)) : null;
 	const unlooked = position.asFound && (position.found === null || position.found.state === "unseen");
 	// A part that was only presumed, or none: nobody has looked.
 	if (unlooked && (part === null || position.found?.partId === part.id)) return "unseen";

@@ -138,9 +138,7 @@ function lineOf(words: string): Line | string {
 	}
 	if (kind === "place" && (finding !== null || origin !== null)) return "a place has no part of its own, so nothing can be said of one.";
 	let count = 1;
-	const quoted = /^"(.*)"$/.exec(rest);
-	const lot = quoted ? null : /^(\d+)\s*[x×]?\s+(.*)$/i.exec(rest);
-	if (quoted) rest = (quoted[1] ?? "").trim();
+	const lot = /^(\d+)\s*[x×]?\s+(.*)$/i.exec(rest);
 	if (lot) {
 		count = Number(lot[1]);
 		rest = (lot[2] ?? "").trim();
@@ -148,6 +146,7 @@ function lineOf(words: string): Line | string {
 		if (count > MOST_IN_A_LOT) return `a lot is of at most ${MOST_IN_A_LOT}. If the number belongs to the name, put the name in quotes.`;
 		if (kind === "place") return "a place is one place. If the number belongs to the name, put the name in quotes.";
 	}
+	rest = /^"(.*)"$/.exec(rest)?.[1]?.trim() ?? rest;
 	if (rest === "") return "write the position's name.";
 	if (rest.length > LONGEST_NAME) return `make the name shorter: at most ${LONGEST_NAME} characters.`;
 	return { mark, name: rest, count, kind, finding: finding ?? "there", origin };
@@ -177,8 +176,9 @@ export function writeIndentedList(positions: readonly Omit<ListedPosition, "line
 			if (area !== "") lines.push(`${area}:`);
 		}
 		const mark = position.mark === null ? "" : `[${position.mark}] `;
-		const plain = position.count === 1 && !/^\d+\s*[x×]?\s/i.test(position.name) && !/^[-*•–]\s/.test(position.name);
-		const name = plain ? position.name : position.count === 1 ? `"${position.name}"` : `${position.count} ${position.name}`;
+		// What would be read as a count, a times sign, a bullet or a quoted name at its beginning is put in quotes.
+		const words = /^(?:\d+\s*[x×]?\s|[x×]\s|[-*•–]\s|["[])/i.test(position.name) ? `"${position.name}"` : position.name;
+		const name = position.count === 1 ? words : `${position.count} ${words}`;
 		const said = [
 			position.kind === "place" ? " (place)" : "",
 			position.origin === null ? "" : ` (${position.origin})`,

@@ -160,30 +160,27 @@ export function PortraitForm({
 	readonly photos: readonly { readonly sha: string; readonly words: string }[];
 }) {
 	const form = useActionForm({ schema: setPortraitSchema, defaults: { machineId, fileSha: shown ?? "" }, action: setPortraitAction });
-	const field = form.field("fileSha");
+	const { error, defaultValue: _, ...radio } = form.field("fileSha");
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
 			<fieldset>
 				<legend className="af-label">The photo that stands for the machine</legend>
 				<div className="af-photos">
-					{photos.map((photo, index) => {
-						const { error: _, ...radio } = field;
-						return (
-							<label key={photo.sha} className="af-choice">
-								<input {...radio} type="radio" value={photo.sha} />
-								<span>
-									<Picture
-										src={`/files/${photo.sha}/small`}
-										alt={photo.words === "" ? `Photo ${index + 1}, without words yet` : photo.words}
-									/>
-									<small>{photo.words === "" ? "no words yet" : photo.words}</small>
-								</span>
-							</label>
-						);
-					})}
+					{photos.map((photo, index) => (
+						<label key={photo.sha} className="af-choice">
+							<input {...radio} type="radio" value={photo.sha} defaultChecked={photo.sha === shown} />
+							<span>
+								<Picture
+									src={`/files/${photo.sha}/small`}
+									alt={photo.words === "" ? `Photo ${index + 1}, without words yet` : photo.words}
+								/>
+								<small>{photo.words === "" ? "no words yet" : photo.words}</small>
+							</span>
+						</label>
+					))}
 				</div>
-				<p className="af-error">{field.error}</p>
+				<p className="af-error">{error}</p>
 			</fieldset>
 			<Button type="submit" pending={form.pending}>
 				Let it stand for the machine

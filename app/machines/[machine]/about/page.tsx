@@ -30,33 +30,6 @@ export default async function AboutPage({ params }: { readonly params: Promise<{
 	const amount = (minorUnits: number | null) => (minorUnits === null ? "" : decimalAmount(minor(minorUnits), shop.currency));
 	return (
 		<Stack>
-			<h2>Correct what is said of it</h2>
-			<DescribeForm
-				number={machine.number}
-				currency={shop.currency}
-				parties={known}
-				used={used}
-				machine={{
-					machineId: machine.id,
-					name: machine.name,
-					kind: machine.kind,
-					maker: machine.maker,
-					model: machine.model,
-					serial: machine.serial,
-					made: machine.made ?? "",
-					ownership: machine.ownership,
-					carried: machine.carried,
-					condition: machine.condition,
-					hazards: machine.hazards,
-					sellerId: machine.sellerId ?? "",
-					sellerName: "",
-					ownerId: machine.ownerId ?? "",
-					ownerName: "",
-					price: amount(machine.priceMinor),
-					carriage: amount(machine.carriageMinor),
-					receivedDay: machine.receivedDay,
-				}}
-			/>
 			<Columns even>
 				<Card title="How far it is">
 					{machine.state === "intake" ? (
@@ -85,6 +58,33 @@ export default async function AboutPage({ params }: { readonly params: Promise<{
 					</Card>
 				)}
 			</Columns>
+			<h2>Correct what is said of it</h2>
+			<DescribeForm
+				number={machine.number}
+				currency={shop.currency}
+				parties={known}
+				used={used}
+				machine={{
+					machineId: machine.id,
+					name: machine.name,
+					kind: machine.kind,
+					maker: machine.maker,
+					model: machine.model,
+					serial: machine.serial,
+					made: machine.made ?? "",
+					ownership: machine.ownership,
+					carried: machine.carried,
+					condition: machine.condition,
+					hazards: machine.hazards,
+					sellerId: machine.sellerId ?? "",
+					sellerName: "",
+					ownerId: machine.ownerId ?? "",
+					ownerName: "",
+					price: amount(machine.priceMinor),
+					carriage: amount(machine.carriageMinor),
+					receivedDay: machine.receivedDay,
+				}}
+			/>
 			{photos.length === 0 ? null : (
 				<Card title="Portrait">
 					<PortraitForm machineId={machine.id} shown={machine.portraitSha} photos={photos} />
