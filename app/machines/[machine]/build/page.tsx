@@ -162,8 +162,11 @@ export default async function BuildPage({ params, searchParams }: Props) {
 			{stamped ? (
 				<>
 					{table}
-					<Card title="Add positions" id="add">
-						{adding}
+					<Card id="add">
+						<details className="af-details">
+							<summary>Add positions</summary>
+							{adding}
+						</details>
 					</Card>
 				</>
 			) : (
@@ -250,7 +253,7 @@ function columnsOf(base: string, view: BuildView, address: (more: Record<string,
 						<span>
 							{shown.depth > 0 ? <span className="sr-only">level {shown.depth + 1}: </span> : null}
 							<Link href={`${base}/${encodeURIComponent(shown.row.mark)}`}>{shown.row.name}</Link>{" "}
-							<code className="af-sub">{shown.row.mark}</code>
+							<code className="text-(--ink-2) text-sm">{shown.row.mark}</code>
 						</span>
 					</span>
 				),

@@ -294,7 +294,8 @@ async function AfterReversal({
 	if (after === null) return "no plan can be made of this record";
 	const partId = after.get(facet.id);
 	const part = partId === undefined ? undefined : names.get(partId);
-	return `${part === undefined ? "empty" : part.name}: ${markIn(facet, partsOf(facts), after).says}`;
+	const { says } = markIn(facet, partsOf(facts), after);
+	return part === undefined ? says : `${part.name}: ${says}`;
 }
 
 function FoundWords({ said: { page }, words }: { readonly said: Said; readonly words: string }) {
