@@ -67,6 +67,15 @@ async function awake(target: Locator): Promise<ElementHandle<HTMLElement | SVGEl
 	return handle;
 }
 
+/** Says, on the page made for it, that this browser is the first of the shop's people. */
+export async function sayWho(page: Page, base: string): Promise<void> {
+	await page.goto(`${base}/people/me`);
+	const somebody = page.getByRole("main").getByRole("button").first();
+	await awake(somebody);
+	await somebody.click();
+	await page.waitForURL(`${base}/`);
+}
+
 /** The index, in its list, of the one option with these words. */
 const optionAt = (
 	list: Locator,

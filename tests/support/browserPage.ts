@@ -61,15 +61,15 @@ export const openContext = (browser: Browser, { size, scheme = "light", touch = 
 /** A page, and what went wrong on it so far: errors in the console, broken policies, scripts that failed. */
 export type WatchedPage = { readonly page: Page; readonly wrongs: string[] };
 
-/** A request that the browser itself broke off, when a page was left before it came, is nobody's fault. */
-const HARMLESS = /net::ERR_ABORTED/;
+/** What the browser broke off itself, when a page was left before it came; and what it asks for of its own accord. */
+const HARMLESS = /net::ERR_ABORTED|favicon\.ico$/;
 
 export function watched(page: Page): WatchedPage {
 	const wrongs: string[] = [];
 	page.on("console", (message) => {
-		const text = message.text();
+		const text = `${message.text().slice(0, 400)} ${message.location().url}`;
 		if (message.type() !== "error" && !/content security/i.test(text)) return;
-		if (!HARMLESS.test(text)) wrongs.push(`${page.url()}: ${text.slice(0, 400)} ${message.location().url}`);
+		if (!HARMLESS.test(text)) wrongs.push(`${page.url()}: ${text}`);
 	});
 	page.on("pageerror", (error) => wrongs.push(`${page.url()}: ${error.message}`));
 	return { page, wrongs };
