@@ -136,7 +136,7 @@ async function numberFor(
 }
 
 /** Numbers of a machine that a tag has or a printed label bears; a machine has at most 9,999. */
-async function numbersTaken(read: Reader, machineNumber: number): Promise<Set<number>> {
+export async function numbersTaken(read: Reader, machineNumber: number): Promise<Set<number>> {
 	const tags = await read.tag.findMany({ where: { machineNumber }, select: { number: true } });
 	const taken = new Set(tags.map((tag) => tag.number));
 	const printed = await read.labelPrint.findMany({

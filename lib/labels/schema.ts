@@ -25,3 +25,15 @@ export const tagListSchema = z
 	.transform((list) => [...new Set(list)]);
 
 export type RecordPrint = z.input<typeof recordPrintSchema>;
+
+const whole = (least: number, most: number, say: string) => z.coerce.number(say).int(say).min(least, say).max(most, say);
+
+/** What an address says of a print: `?tags=12-0208-Q,12-0210-1&stock=a4-21&start=4&copies=1`. */
+export const printAddressSchema = z.object({
+	tags: tagListSchema,
+	stock: z.string().max(40, "Choose the label stock from the list.").optional(),
+	start: whole(1, 200, "Count the labels of the sheet from 1.").default(1),
+	copies: whole(1, 20, "Print 1 to 20 copies at a time.").default(1),
+	outlines: z.literal("yes").optional().catch(undefined),
+});
+export type PrintAddress = z.output<typeof printAddressSchema>;

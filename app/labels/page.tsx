@@ -1,0 +1,218 @@
+import type { Metadata } from "next";
+import { cookies } from "next/headers";
+import Link from "next/link";
+import { redirect } from "next/navigation";
+import { Button } from "@/app/ui/button";
+import { Card } from "@/app/ui/card";
+import { Columns, Stack } from "@/app/ui/layouts";
+import { Notice } from "@/app/ui/notice";
+import { PageHead } from "@/app/ui/pageHead";
+import { SelectField } from "@/app/ui/selectField";
+import { StepperField } from "@/app/ui/stepperField";
+import { shopStore } from "@/lib/db/shopStore";
+import { labelAddress } from "@/lib/labels/address";
+import { ordinal } from "@/lib/labels/changes";
+import { labelFonts } from "@/lib/labels/labelFonts";
+import { layoutLabel } from "@/lib/labels/labelLayout";
+import { labelSvg } from "@/lib/labels/labelSvg";
+import { qrModules } from "@/lib/labels/qrModules";
+import { bagTagsOf, labelContents, readyTags, timesPrinted } from "@/lib/labels/queries";
+import { printAddressSchema } from "@/lib/labels/schema";
+import { labelsPerPage, STOCKS } from "@/lib/labels/stock";
+import { machineChoices } from "@/lib/machines/queries";
+import { requireShop } from "@/lib/shop/queries";
+import "./labels.css";
+import { PrintLink } from "./printLink";
+import { StartAt } from "./startAt";
+import { STOCK_COOKIE, stockOrFirst } from "./stockInUse";
+
+export const metadata: Metadata = { title: "Labels" };
+
+type Search = Promise<Record<string, string | string[] | undefined>>;
+const one = (value: string | string[] | undefined): string | undefined => (Array.isArray(value) ? value[0] : value);
+
+/** Which labels, on which stock, from which place of the sheet: seen before they are printed. */
+export default async function LabelsPage({ searchParams }: { searchParams: Search }) {
+	const asked = await searchParams;
+	if (one(asked.ready) !== undefined || one(asked.bags) !== undefined) redirect(await addressOf(asked));
+	if (!one(asked.tags)) return <ChooseLabels />;
+
+	const said = printAddressSchema.safeParse({
+		tags: one(asked.tags),
+		stock: one(asked.stock),
+		start: one(asked.start),
+		copies: one(asked.copies),
+		outlines: one(asked.outlines),
+	});
+	if (!said.success) {
+		return (
+			<Stack>
+				<PageHead title="Labels" />
+				<Notice means="stop" title="These labels cannot be printed">
+					<ul>
+						{[...new Set(said.error.issues.map((issue) => issue.message))].map((message) => (
+							<li key={message}>{message}</li>
+						))}
+					</ul>
+				</Notice>
+				<p>
+					<Link href="/labels">Choose labels anew</Link>
+				</p>
+			</Stack>
+		);
+	}
+	const { tags, start, copies, outlines } = said.data;
+	const stock = stockOrFirst(said.data.stock ?? (await cookies()).get(STOCK_COOKIE)?.value);
+	const { read } = await shopStore();
+	const shop = await requireShop(read);
+	const address = shop.address === null ? null : labelAddress(shop.address);
+	const [contents, printed] = await Promise.all([labelContents(read, tags, shop.timeZone), timesPrinted(read, tags)]);
+	const type = labelFonts();
+	const labels = contents.map((content) => ({
+		content,
+		laid: layoutLabel(content, stock, { type, modulesOf: qrModules, address: address?.ok ? address.value : null }),
+		before: printed.get(content.tag) ?? 0,
+	}));
+	const refused = labels.flatMap(({ content, laid }) => (laid.ok ? [] : [`${content.tag}: ${laid.error.say}`]));
+	const shortened = labels.flatMap(({ content, laid }) =>
+		laid.ok && laid.value.shortened.length > 0 ? [`${content.tag}: ${laid.value.shortened.join(", ")}`] : [],
+	);
+	const perSheet = labelsPerPage(stock);
+	const pdf = new URLSearchParams({
+		tags: tags.join(","),
+		stock: stock.id,
+		start: String(start),
+		copies: String(copies),
+		...(outlines ? { outlines } : {}),
+	});
+	const count = tags.length * copies;
+	return (
+		<Stack>
+			<PageHead
+				title={count === 1 ? "1 label" : `${count} labels`}
+				lead={stock.name}
+				actions={
+					<PrintLink href={`/labels/pdf?${pdf}`} deed={one(asked.now) ?? null} isAble={refused.length === 0}>
+						{count === 1 ? "Print the label" : `Print ${count} labels`}
+					</PrintLink>
+				}
+			/>
+			{refused.length > 0 ? (
+				<Notice means="stop" title="Not on this stock">
+					{refused.join(" ")}
+				</Notice>
+			) : null}
+			{shortened.length > 0 ? (
+				<Notice means="wait" live="off" title="Shortened to fit">
+					{shortened.join("; ")}
+				</Notice>
+			) : null}
+			<Columns>
+				<Card title="As it will be">
+					<ul className="flex flex-wrap gap-4">
+						{labels.map(({ content, laid, before }) => (
+							<li key={content.tag} className="min-w-0 max-w-full">
+								{laid.ok ? (
+									<div
+										className="af-label-paper"
+										// biome-ignore lint/security/noDangerouslySetInnerHtml: drawn by labelSvg, which escapes every word on it
+										dangerouslySetInnerHTML={{ __html: labelSvg(laid.value) }}
+									/>
+								) : null}
+								<p className="af-sub">
+									<Link href={`/t/${content.tag}`}>{content.tag}</Link>
+									{before > 0 ? ` · this will be the ${ordinal(before + 1)} print` : ""}
+								</p>
+							</li>
+						))}
+					</ul>
+				</Card>
+				<Card title="On which stock">
+					<form action="/labels" className="flex flex-col gap-2">
+						<input type="hidden" name="tags" value={tags.join(",")} />
+						<SelectField
+							label="In the printer"
+							name="stock"
+							defaultValue={stock.id}
+							options={STOCKS.map((known) => ({ value: known.id, label: known.name }))}
+						/>
+						{perSheet > 1 ? <StartAt perSheet={perSheet} columns={stock.kind === "sheet" ? stock.columns : 1} start={start} /> : null}
+						<StepperField
+							label="Copies of each"
+							hint="Two a bag: one inside facing out, one outside"
+							name="copies"
+							min={1}
+							max={20}
+							defaultValue={copies}
+						/>
+						<label className="af-check">
+							<input type="checkbox" name="outlines" value="yes" defaultChecked={outlines === "yes"} />
+							<span>Draw the edges, for a trial on plain paper</span>
+						</label>
+						<Button type="submit">Show it so</Button>
+					</form>
+					<p className="af-sub pt-3">Print at actual size, without fitting to the page.</p>
+				</Card>
+			</Columns>
+			{shop.address === null || address?.ok === false ? (
+				<Notice live="off">
+					The code on the label holds the tag alone: a phone reads it, and the tag is typed or scanned in Asfound. With the shop's address
+					set under <Link href="/people">People</Link>, any phone's camera opens the page.
+				</Notice>
+			) : null}
+		</Stack>
+	);
+}
+
+/** Bags of a machine, or numbers that are still free, as a list of tags in the address: that is what is printed and recorded. */
+async function addressOf(asked: Awaited<Search>): Promise<string> {
+	const { read } = await shopStore();
+	const ready = one(asked.ready);
+	const number = Number(ready ?? one(asked.bags));
+	if (!Number.isInteger(number)) return "/labels";
+	if (ready !== undefined) {
+		const count = Math.min(100, Math.max(1, Math.trunc(Number(one(asked.count)) || 1)));
+		return `/labels?${new URLSearchParams({ tags: (await readyTags(read, number, count)).join(",") })}`;
+	}
+	const machine = number === 0 ? null : await read.machine.findUnique({ where: { number }, select: { id: true } });
+	if (number !== 0 && !machine) return "/labels";
+	const bags = await bagTagsOf(read, machine?.id ?? null);
+	return `/labels?${new URLSearchParams({ tags: bags.map((bag) => bag.tag).join(",") })}`;
+}
+
+async function ChooseLabels() {
+	const { read } = await shopStore();
+	const machines = await machineChoices(read);
+	const options = [
+		...machines.map((machine) => ({ value: String(machine.number), label: `${machine.number} ${machine.name}` })),
+		{ value: "0", label: "The shop's own bags" },
+	];
+	return (
+		<Stack>
+			<PageHead title="Labels" lead="A label is printed from the page of its part or bag. Here, many at once." />
+			<Columns even>
+				<Card title="All bags of a machine">
+					<form action="/labels" className="flex flex-col gap-2">
+						<SelectField label="Which machine" name="bags" options={options} />
+						<Button type="submit" kind="main">
+							Show their labels
+						</Button>
+					</form>
+				</Card>
+				<Card title="Ready-made tags">
+					<form action="/labels" className="flex flex-col gap-2">
+						<p className="af-sub">
+							Free numbers on a sheet, to stick on bags at the bench: scan or type the tag, and say what goes in. They are not given out
+							otherwise once they are printed.
+						</p>
+						<SelectField label="For which machine" name="ready" options={options} />
+						<StepperField label="How many" name="count" min={1} max={100} defaultValue={21} />
+						<Button type="submit" kind="main">
+							Show the tags
+						</Button>
+					</form>
+				</Card>
+			</Columns>
+		</Stack>
+	);
+}

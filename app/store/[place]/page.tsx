@@ -1,0 +1,97 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { Card } from "@/app/ui/card";
+import { Empty } from "@/app/ui/empty";
+import { Columns, Stack } from "@/app/ui/layouts";
+import { PageHead } from "@/app/ui/pageHead";
+import { shopStore } from "@/lib/db/shopStore";
+import { requireShop } from "@/lib/shop/queries";
+import { pathsOf, placesInOrder, placesUp, whatLiesAt } from "@/lib/store/queries";
+import { AddPlaceForm, ChangePlaceForm } from "../forms";
+import { Things, thingsOf } from "../things";
+
+type Params = Promise<{ place: string }>;
+
+export async function generateMetadata({ params }: { params: Params }): Promise<Metadata> {
+	const { read } = await shopStore();
+	const place = await read.location.findUnique({ where: { id: (await params).place }, select: { name: true } });
+	return { title: place?.name ?? "Store" };
+}
+
+/** One place: what lies there, and the places in it. */
+export default async function PlacePage({ params }: { params: Params }) {
+	const { place: id } = await params;
+	const { read } = await shopStore();
+	const place = await read.location.findUnique({ where: { id }, select: { id: true, name: true, kind: true, parentId: true, rank: true } });
+	if (!place) notFound();
+	const [shop, up, places, here] = await Promise.all([requireShop(read), placesUp(read, id), placesInOrder(read), whatLiesAt(read, id)]);
+	const around = up.slice(1).reverse();
+	const inIt = places.filter((other) => other.parentId === id);
+	const things = thingsOf(here.bags, here.parts);
+	const below = new Set(insideOf(places, id));
+	const options = pathsOf(places)
+		.filter((other) => !below.has(other.id))
+		.map((other) => ({ value: other.id, label: other.path }));
+	return (
+		<Stack>
+			<PageHead
+				title={place.name}
+				above={
+					<nav aria-label="The way to it">
+						<Link href="/store">Store</Link>
+						{around.map((outer) => (
+							<span key={outer.id}>
+								{" · "}
+								<Link href={`/store/${outer.id}`}>{outer.name}</Link>
+							</span>
+						))}
+					</nav>
+				}
+				lead={`${place.kind}${things.length > 0 ? `, ${things.length} ${things.length === 1 ? "thing" : "things"} on it` : ""}`}
+			/>
+			<Columns>
+				<Stack>
+					{inIt.length > 0 ? (
+						<Card title="In it">
+							<ul className="flex flex-wrap gap-3">
+								{inIt.map((other) => (
+									<li key={other.id}>
+										<Link className="af-button" href={`/store/${other.id}`}>
+											{other.name}
+											{other.bags + other.parts > 0 ? ` (${other.bags + other.parts})` : ""}
+										</Link>
+									</li>
+								))}
+							</ul>
+						</Card>
+					) : null}
+					<Card title="What lies here">
+						<Things
+							caption={`Bags and parts at ${place.name}`}
+							things={things}
+							timeZone={shop.timeZone}
+							empty={<Empty title="Nothing lies here">Scan a bag or a part, and move it here from its page.</Empty>}
+						/>
+					</Card>
+				</Stack>
+				<Stack>
+					<Card title={`Add a place in ${place.name}`}>
+						<AddPlaceForm places={[]} within={{ id: place.id, kind: place.kind }} />
+					</Card>
+					<Card title="Change this place">
+						<ChangePlaceForm place={place} places={options} />
+					</Card>
+				</Stack>
+			</Columns>
+		</Stack>
+	);
+}
+
+/** The place itself and all in it: it cannot stand in any of them. */
+function insideOf(places: readonly { id: string; parentId: string | null }[], id: string): string[] {
+	const found = [id];
+	// In the order of walking an outer place comes before those in it, so one pass is enough.
+	for (const place of places) if (place.parentId !== null && found.includes(place.parentId)) found.push(place.id);
+	return found;
+}
