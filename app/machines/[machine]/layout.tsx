@@ -10,8 +10,8 @@ import { shopStore } from "@/lib/db/shopStore";
 import { OWNERSHIP_WORDS, stateWords } from "@/lib/machines/bench";
 import { benches } from "@/lib/machines/queries";
 import { requireShop } from "@/lib/shop/queries";
-import { OnItsOwnPage } from "./machinePhoto";
 import { MachineTabs } from "./machineTabs";
+import { OnItsOwnPage } from "./onItsOwnPage";
 import { thisMachine } from "./thisMachine";
 
 type Params = { readonly params: Promise<{ machine: string }> };
@@ -60,7 +60,9 @@ export default async function MachineLayout({ params, children }: Params & { rea
 						<Badge means={state.means}>{state.words}</Badge>
 					</div>
 					<h1>{machine.name}</h1>
-					<p className="af-lead">{about.join(" · ")}</p>
+					<OnItsOwnPage>
+						<p className="af-lead">{about.join(" · ")}</p>
+					</OnItsOwnPage>
 				</div>
 			</div>
 			<MachineTabs number={machine.number} name={machine.name} />

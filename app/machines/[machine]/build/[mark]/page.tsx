@@ -301,9 +301,16 @@ async function AfterReversal({
 function FoundWords({ said: { page }, words }: { readonly said: Said; readonly words: string }) {
 	const last = page.findings.at(-1);
 	const partId = last?.part?.id ?? null;
-	const kinds = page.evidence.filter((piece) => piece.stands === "yes" && (partId === null || piece.partId === partId));
-	const strongest = strongestOf(kinds.map((piece) => piece.kind));
-	const by = kinds.find((piece) => piece.kind === strongest)?.how ?? "";
+	// Two claims that are never mixed: only evidence of "when it was made" backs an original.
+	const claim = words === "original" ? "made" : "came";
+	const known = page.evidence.filter((piece) => piece.stands === "yes" && (partId === null || piece.partId === partId));
+	const backing = known.some((piece) => piece.claim === claim)
+		? known.filter((piece) => piece.claim === claim)
+		: words === "original"
+			? []
+			: known;
+	const strongest = strongestOf(backing.map((piece) => piece.kind));
+	const by = backing.find((piece) => piece.kind === strongest)?.how ?? "";
 	return (
 		<>
 			<Badge means={words === "original" ? "original" : "plain"}>{words}</Badge>{" "}

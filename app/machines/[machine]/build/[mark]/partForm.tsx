@@ -39,14 +39,12 @@ export function PartForm({ part }: { readonly part: z.input<typeof describePartS
 				<TextField label="Maker" optional {...form.field("maker")} />
 				<TextField label="Type" optional {...form.field("type")} />
 			</FormRow>
-			<FormRow>
-				<TextField label="Material" optional {...form.field("material")} />
-				<MadeField
-					typed={typeof made === "string" ? made : ""}
-					onTake={(edtf) => form.form.setValue("made", edtf, { shouldDirty: true, shouldValidate: form.form.formState.isSubmitted })}
-					{...form.field("made")}
-				/>
-			</FormRow>
+			<TextField label="Material" optional {...form.field("material")} />
+			<MadeField
+				typed={typeof made === "string" ? made : ""}
+				onTake={(edtf) => form.form.setValue("made", edtf, { shouldDirty: true, shouldValidate: form.form.formState.isSubmitted })}
+				{...form.field("made")}
+			/>
 			<TextArea label="Condition" optional rows={2} {...form.field("condition")} />
 			<Button type="submit" pending={form.pending}>
 				Record what is said of it
