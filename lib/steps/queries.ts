@@ -186,6 +186,20 @@ export const runningClock = (read: Reader, personId: string) =>
 		},
 	});
 
+/** The clocks of everybody, with the step that each runs on. */
+export const allClocks = (read: Reader) =>
+	read.work.findMany({
+		where: { endedAt: null, how: { not: "void" } },
+		orderBy: { startedAt: "asc" },
+		take: 200,
+		select: {
+			personId: true,
+			person: { select: { name: true } },
+			step: { select: { id: true, number: true } },
+			machine: { select: { number: true } },
+		},
+	});
+
 /** What the forms of a machine's pages offer to choose from. */
 export async function choicesOfMachine(read: Reader, machineId: string) {
 	const [steps, positions, conversions, parts] = await Promise.all([

@@ -2,7 +2,6 @@
 
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-import { Badge } from "@/app/ui/badge";
 import { Button } from "@/app/ui/button";
 import { ChoiceField } from "@/app/ui/choiceField";
 import { FormProblem } from "@/app/ui/formProblem";
@@ -133,30 +132,25 @@ export function AlterForm({
 				<SelectField label="Step" optional none="none" options={steps} {...form.field("stepId")} />
 				<SelectField label="Conversion" optional none="none" options={conversions} {...form.field("conversionId")} />
 			</FormRow>
+			{/* Said before the press, on the button itself. */}
 			<Buttons>
 				{never ? (
-					<>
-						<SureButton
-							type="submit"
-							pending={form.pending}
-							question={
-								chosen?.original
-									? `No reversal can undo this. ${thing} holds an original: it comes back altered for ever, or not at all.`
-									: `No reversal can undo this: ${thing} stays as it is now, whatever is put back.`
-							}
-							yes="Record it for good"
-						>
-							Record the alteration
-						</SureButton>
-						<Badge means="stop">{UNDO_WORDS.never}</Badge>
-					</>
+					<SureButton
+						type="submit"
+						pending={form.pending}
+						question={
+							chosen?.original
+								? `No reversal can undo this. ${thing} holds an original: it comes back altered for ever, or not at all.`
+								: `No reversal can undo this: ${thing} stays as it is now, whatever is put back.`
+						}
+						yes="Record it for good"
+					>
+						{`Record it: ${UNDO_WORDS.never}`}
+					</SureButton>
 				) : (
-					<>
-						<Button type="submit" kind="main" className="sm:self-start" pending={form.pending}>
-							Record the alteration
-						</Button>
-						{undo === "trace" ? <Badge means="wait">{UNDO_WORDS.trace}</Badge> : null}
-					</>
+					<Button type="submit" kind="main" pending={form.pending}>
+						{undo === "trace" ? `Record it: ${UNDO_WORDS.trace}` : "Record the alteration"}
+					</Button>
 				)}
 			</Buttons>
 		</form>

@@ -25,11 +25,13 @@ const VERDICTS: Readonly<Record<Verdict, { readonly words: string; readonly mean
 export function VerdictMark({ verdict }: { readonly verdict: Verdict }) {
 	const { words, means, shape } = VERDICTS[verdict];
 	return (
-		<Badge means={means}>
-			<svg className="mr-1.5 inline-block size-[0.8em]" viewBox="0 0 16 16" aria-hidden="true">
-				{shape}
-			</svg>
-			{words}
-		</Badge>
+		<span className="whitespace-nowrap">
+			<Badge means={means}>
+				<svg className="mr-1.5 inline-block size-[0.8em]" viewBox="0 0 16 16" aria-hidden="true">
+					{shape}
+				</svg>
+				{words}
+			</Badge>
+		</span>
 	);
 }

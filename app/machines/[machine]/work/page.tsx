@@ -58,30 +58,42 @@ export default async function WorkPage({ params, searchParams }: Props) {
 	);
 	const nobody = steps.some(({ crew }) => crew.length === 0);
 	const three = (step: StepRow) => `${formatMinutes(step.low)} to ${formatMinutes(step.high)}`;
+	const filters = (
+		<>
+			<Segments
+				label="Which steps"
+				current={viewHref(base, view)}
+				options={(Object.keys(SHOWN) as Shown[]).map((shown) => ({ href: viewHref(base, { ...view, shown }), label: SHOWN[shown] }))}
+			/>
+			{crews.length > 1 || nobody ? (
+				<Segments
+					label="Whose steps"
+					current={viewHref(base, view)}
+					options={[
+						{ href: viewHref(base, { ...view, who: "" }), label: "Everybody" },
+						...crews.map(({ initials, name }) => ({ href: viewHref(base, { ...view, who: initials }), label: name })),
+						...(nobody ? [{ href: viewHref(base, { ...view, who: "-" }), label: "Nobody yet" }] : []),
+					]}
+				/>
+			) : null}
+		</>
+	);
 	return (
 		<Stack>
-			<WorkTotals steps={steps} />
+			{/* On a phone what can be done comes first. */}
+			<div className="max-sm:order-last">
+				<WorkTotals steps={steps} />
+			</div>
 			<div className="no-print flex flex-wrap items-center justify-between gap-x-6 gap-y-2">
-				<div className="flex flex-wrap gap-x-6 gap-y-2">
-					<Segments
-						label="Which steps"
-						current={viewHref(base, view)}
-						options={(Object.keys(SHOWN) as Shown[]).map((shown) => ({ href: viewHref(base, { ...view, shown }), label: SHOWN[shown] }))}
-					/>
-					{crews.length > 1 || nobody ? (
-						<Segments
-							label="Whose steps"
-							current={viewHref(base, view)}
-							options={[
-								{ href: viewHref(base, { ...view, who: "" }), label: "Everybody" },
-								...crews.map(({ initials, name }) => ({ href: viewHref(base, { ...view, who: initials }), label: name })),
-								...(nobody ? [{ href: viewHref(base, { ...view, who: "-" }), label: "Nobody yet" }] : []),
-							]}
-						/>
-					) : null}
-				</div>
+				<div className="flex flex-wrap gap-x-6 gap-y-2 max-sm:hidden">{filters}</div>
+				<details className="w-full sm:hidden">
+					<summary>{`${SHOWN[view.shown]} · ${crews.find(({ initials }) => initials === view.who)?.name ?? (view.who === "-" ? "nobody yet" : "everybody")}`}</summary>
+					<div className="flex flex-col gap-2 pt-2">{filters}</div>
+				</details>
 				<div className="flex flex-wrap gap-3">
-					<PrintButton>Print the list</PrintButton>
+					<span className="max-sm:hidden">
+						<PrintButton>Print the list</PrintButton>
+					</span>
 					{plan}
 				</div>
 			</div>

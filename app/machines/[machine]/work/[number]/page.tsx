@@ -22,7 +22,7 @@ import { currentPerson } from "@/lib/people/current";
 import { peopleHere } from "@/lib/people/queries";
 import { requireShop } from "@/lib/shop/queries";
 import { hindranceWords, minutesOn } from "@/lib/steps/progress";
-import { runningClock, type StepPage, stepOfMachine } from "@/lib/steps/queries";
+import { allClocks, runningClock, type StepPage, stepOfMachine } from "@/lib/steps/queries";
 import { FORGOTTEN_MINUTES } from "@/lib/steps/rules";
 import { STEP_KIND_WORDS } from "@/lib/steps/schema";
 import { UndoBadge } from "../../changes/undoBadge";
@@ -32,6 +32,7 @@ import { Elapsed, StartClock, StopClock } from "../clock";
 import { numberInAddress } from "../numberInAddress";
 import { StandingBadge } from "../standingBadge";
 import { AddTimeForm, DropForm, FinishForm, ReopenForm, StartForOther } from "../stepForms";
+import { StepPhotos } from "../stepPhotos";
 import { StepTime } from "../stepTime";
 
 type Props = { readonly params: Promise<{ machine: string; number: string }> };
@@ -54,7 +55,9 @@ export default async function StepPageOfMachine({ params }: Props) {
 	const { row } = step;
 	const open = step.state === "planned" || step.state === "doing";
 	const mine = row.clocks.find(({ personId }) => personId === me?.id);
-	const busy = new Set(row.clocks.map(({ personId }) => personId));
+	const clocks = await allClocks(read);
+	const busy = new Set(clocks.map(({ personId }) => personId));
+	const busyElsewhere = clocks.filter((clock) => clock.step.id !== step.id && clock.personId !== me?.id);
 	const others = people.filter(({ id }) => id !== me?.id && !busy.has(id));
 	// Who is planned for the step comes first in the list.
 	const crewFirst = [...others].sort(
@@ -125,13 +128,24 @@ export default async function StepPageOfMachine({ params }: Props) {
 						)}
 						{myClock === null ? null : <div className="mt-4 hidden max-w-sm sm:block">{myClock}</div>}
 						{open && others.length > 0 ? (
-							<details className="mt-3">
+							<details className="no-print mt-3">
 								<summary>Start a second person's clock</summary>
 								<div className="pt-3">
 									<StartForOther key={others.map(({ id }) => id).join()} stepId={step.id} people={crewFirst.map(option)} />
 								</div>
 							</details>
 						) : null}
+						{open
+							? busyElsewhere.map((clock) => (
+									<p key={clock.personId} className="af-sub mt-2">
+										{`${clock.person.name}'s clock runs on `}
+										<Link href={`/machines/${clock.machine.number}/work/${clock.step.number}`}>
+											{`step ${clock.step.number}${clock.machine.number === machine.number ? "" : ` of machine ${clock.machine.number}`}`}
+										</Link>
+										.
+									</p>
+								))
+							: null}
 					</Card>
 					{open ? (
 						<Card title="Done" id="done">
@@ -212,7 +226,7 @@ export default async function StepPageOfMachine({ params }: Props) {
 										<li key={needs.id}>
 											<Link href={`${base}/work/${needs.number}`}>{`${needs.number} ${needs.title}`}</Link>{" "}
 											{hinders.length === 0 ? (
-												<Badge means="original">{needs.state === "dropped" ? "dropped" : "over"}</Badge>
+												<Badge means="original">{needs.state === "dropped" ? "dropped" : "done"}</Badge>
 											) : (
 												<Badge means="wait">
 													{hinders[0]?.why === "waits"
@@ -274,7 +288,7 @@ function Photos({ step, machineNumber, timeZone }: { step: StepPage; machineNumb
 					{
 						id,
 						src: `/files/${fileSha}/small`,
-						href: `/files/${fileSha}`,
+						href: `/machines/${machineNumber}/papers/photo/${id}`,
 						alt: words || `photo of step ${step.number}, machine ${machineNumber}`,
 						caption: words || formatInstant(instant(takenAt), timeZone),
 					},
@@ -282,6 +296,7 @@ function Photos({ step, machineNumber, timeZone }: { step: StepPage; machineNumb
 	);
 	return (
 		<Card title="Photos" aside={photos.length > 0 ? photos.length : undefined}>
+			<StepPhotos machine={machineNumber} stepId={step.id} />
 			<PhotoGrid
 				photos={photos}
 				empty={<Empty title="No photos of this step">Photograph before each part comes out, and what was found behind it.</Empty>}
