@@ -159,7 +159,7 @@ export async function takeOut(input: TakeOut, env: Env): Promise<Result<TakenOut
 					action: "part.taken-out",
 					subject: { table: "Position", id: position.id },
 					facts: {
-						say: `Took the ${lower(part.row.name)}${tagged(part.fact.tag)} out of ${lower(position.name)} (${position.mark}) and laid it ${laid.value.words}${reached}.${held}${wired}`,
+						say: `Took the ${lower(part.row.name)}${tagged(part.fact.tag)} out of ${seatWords(position, part.row.name)} and laid it ${laid.value.words}${reached}.${held}${wired}`,
 						position: position.mark,
 						tag: part.fact.tag,
 						bag: bag?.tag ?? null,
@@ -392,7 +392,7 @@ async function decidePutIn(
 				action,
 				subject: { table: "Position", id: position.id },
 				facts: {
-					say: `Put the ${lower(part.row.name)}${tagged(part.fact.tag)} ${where} ${lower(position.name)} (${position.mark})${why === "" ? "" : `: ${why}`}.${held}${wired}`,
+					say: `Put the ${lower(part.row.name)}${tagged(part.fact.tag)} ${where} ${seatWords(position, part.row.name)}${why === "" ? "" : `: ${why}`}.${held}${wired}`,
 					position: position.mark,
 					tag: part.fact.tag,
 				},
@@ -405,6 +405,10 @@ async function decidePutIn(
 		),
 	);
 }
+
+/** "drive motor (k25)"; the mark alone where the position is called as its part is. */
+const seatWords = (position: { name: string; mark: string }, partName: string): string =>
+	lower(position.name) === lower(partName) ? position.mark : `${lower(position.name)} (${position.mark})`;
 
 const tagged = (tag: string | null): string => (tag === null ? "" : ` (${tag})`);
 

@@ -85,7 +85,9 @@ export function readFixing(text: string): FixingWords {
 			.split(" ")
 			.filter((word) => word !== "" && !sort(word))
 			.join(" ");
-		if (left !== "") rest.push(left);
+		// The first words that are no head, drive or kind name the fixing: "split pin 1/16".
+		if (left !== "" && thread === "" && rest.length === 0) thread = left;
+		else if (left !== "") rest.push(left);
 	};
 	for (const piece of pieces) {
 		const [size, after] = leadingSize(piece, thread === "" ? SIZE : LENGTH);

@@ -31,7 +31,7 @@ export function Out({
 		const answer = await putBackAction({ partId: part.id, deed }).catch(() => null);
 		setBack(
 			answer?.ok
-				? { ok: true, words: `The ${part.name} is back in ${position.name}, with its fixings, wires and settings.` }
+				? { ok: true, words: `The ${part.name} is back in ${position.mark}, with its fixings, wires and settings.` }
 				: { ok: false, words: answer?.error.say ?? "The shop did not answer. Press again when it is back; it is done once." },
 		);
 	};
@@ -58,7 +58,7 @@ export function Out({
 		<>
 			<Notice means="original" title="Out">
 				<p>
-					The {part.name} is out of {position.name} and lies {done.words}.
+					The {part.name} is out of {position.mark} and lies {done.words}.
 				</p>
 			</Notice>
 			<div className="flex flex-wrap items-center gap-3">

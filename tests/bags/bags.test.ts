@@ -1,0 +1,236 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { describeBag, makeBag, moveBag, movePart, voidBag } from "@/lib/bags/changes";
+import { FIRST_BAG, freeBagNumber } from "@/lib/bags/number";
+import { shouldBeEmpty, whatIsIn, whereBagIs, whereIs } from "@/lib/bags/queries";
+import { lower, mayGoInto, mayHold, mayMove, mayVoid } from "@/lib/bags/rules";
+import type { Result } from "@/lib/core/result";
+import { putIn, takeOut } from "@/lib/fittings/changes";
+import { recordPrint } from "@/lib/labels/changes";
+import { readyTags } from "@/lib/labels/queries";
+import { losePart } from "@/lib/parts/changes";
+import { addLocation } from "@/lib/store/changes";
+import { formatTag } from "@/lib/tags/tag";
+import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
+import { type FreshShop, freshShop } from "@/tests/support/freshShop";
+
+const done = <T>(result: Result<T>): T => {
+	if (!result.ok) throw new Error(`${result.error.code}: ${result.error.say}`);
+	return result.value;
+};
+const refused = <T>(result: Result<T>) => {
+	if (result.ok) throw new Error("it was not refused");
+	return result.error;
+};
+
+describe("bags, by rule", () => {
+	const bag = (id: string, more: object = {}) => ({
+		id,
+		tag: `tag ${id}`,
+		machineId: "m12",
+		machineNumber: 12,
+		place: "bench" as const,
+		role: "holding" as const,
+		...more,
+	});
+
+	it("a bag is never inside itself, and the way is named", () => {
+		expect(refused(mayGoInto(bag("a"), bag("a"), [])).say).toBe("tag a cannot go into itself. Choose another bag.");
+		const loop = refused(mayGoInto(bag("a"), bag("c"), [bag("b"), bag("a")]));
+		expect(loop.facts?.way).toEqual(["tag c", "tag b", "tag a"]);
+		expect(loop.say).toBe("tag a would be inside itself: tag c is in tag b is in tag a. Take tag b out of it first.");
+		expect(mayGoInto(bag("a"), bag("c"), [bag("b")]).ok).toBe(true);
+	});
+
+	it("things of one machine stay together: another machine's bag holds none of them, the shop's own may", () => {
+		expect(refused(mayHold(bag("a"), "m13")).code).toBe("bag-of-another-machine");
+		expect(mayHold(bag("s", { machineId: null, machineNumber: null }), "m13").ok).toBe(true);
+		expect(refused(mayHold(bag("a"), null)).code).toBe("bag-of-another-machine");
+	});
+
+	it("nothing goes into a bag that is out of use or out of the shop", () => {
+		expect(refused(mayHold(bag("a", { place: "void" }), "m12")).code).toBe("bag-void");
+		expect(refused(mayHold(bag("a", { place: "out" }), "m12")).code).toBe("bag-out");
+	});
+
+	it("only an empty bag is taken out of use, and what is in it is said", () => {
+		expect(mayVoid(bag("a"), { parts: 0, fixings: 0, bags: 0 }).ok).toBe(true);
+		expect(refused(mayVoid(bag("a"), { parts: 2, fixings: 1, bags: 0 })).say).toContain("2 parts and 1 lot of fixings");
+		expect(refused(mayVoid(bag("a", { place: "void" }), { parts: 0, fixings: 0, bags: 0 })).code).toBe("bag-void");
+	});
+
+	it.each([
+		["bag", true],
+		["location", true],
+		["bench", true],
+		["lost", true],
+		["fitted", false],
+		["out", false],
+		["sold", false],
+		["scrapped", false],
+		["void", false],
+	] as const)("a part that is %s can be put away: %s", (place, may) => {
+		expect(mayMove({ name: "Lamp", place, fittedIn: "lantern" }).ok).toBe(may);
+	});
+
+	it("a name inside a sentence begins small, unless it is written in capitals", () => {
+		expect(["Drive motor", "AC gearmotor", "X1 plug", "lamp"].map(lower)).toEqual(["drive motor", "AC gearmotor", "X1 plug", "lamp"]);
+	});
+
+	it("bags of machine 12 are numbered as on its bags, without the numbers that are never printed", () => {
+		const taken = new Set<number>();
+		const tags = Array.from({ length: 20 }, () => {
+			const next = done(freeBagNumber(12, taken));
+			taken.add(next);
+			return formatTag(12, next);
+		});
+		// The tags of the acceptance machine, worked out by hand.
+		expect(tags).toEqual(
+			"12-0201-3 12-0202-1 12-0204-Y 12-0205-W 12-0206-U 12-0207-S 12-0208-Q 12-0210-1 12-0212-Y 12-0213-W 12-0214-U 12-0215-S 12-0216-Q 12-0218-M 12-0219-K 12-0220-Y 12-0221-W 12-0222-U 12-0223-S 12-0224-Q".split(
+				" ",
+			),
+		);
+		expect(FIRST_BAG).toBe(201);
+	});
+});
+
+describe("bags, in a shop", () => {
+	let shop: FreshShop;
+	let machine: AMachine;
+	const bag = async (words: string, more: object = {}) => done(await makeBag({ machineId: machine.id, words, ...more }, shop.env()));
+	const row = (bagId: string) => shop.store.read.bag.findUniqueOrThrow({ where: { id: bagId } });
+
+	beforeEach(async () => {
+		shop = await freshShop();
+		machine = await aMachine(shop, { panel: { fixings: 6 }, motor: { behind: ["panel"], fixings: 3 }, free: { empty: true } });
+	});
+	afterEach(() => shop.close());
+
+	it("a bag in a bag in a rack is found from the inside out", async () => {
+		const room = done(await addLocation({ parentId: null, kind: "room", name: "Back room" }, shop.env()));
+		const shelf = done(await addLocation({ parentId: room.locationId, kind: "shelf", name: "shelf 2" }, shop.env()));
+		const tote = await bag("motor", { lies: { kind: "location", locationId: shelf.locationId } });
+		const inner = await bag("screws", { lies: { kind: "bag", bagId: tote.bagId } });
+		const spare = await aLoosePart(shop, machine, "Spare");
+		done(await movePart({ partId: spare.id, to: { kind: "bag", bagId: inner.bagId } }, shop.env()));
+		const where = await whereIs(shop.store.read, { bagId: inner.bagId, locationId: null });
+		expect(where).toEqual({
+			words: "in 12-0202-1 in 12-0201-3 · Back room · shelf 2",
+			bags: [inner.tag, tote.tag],
+			locationId: shelf.locationId,
+			path: "Back room · shelf 2",
+		});
+		expect((await whereBagIs(shop.store.read, tote.bagId)).words).toBe("Back room · shelf 2");
+		expect((await whatIsIn(shop.store.read, tote.bagId)).bags).toMatchObject([{ tag: inner.tag, things: 1 }]);
+	});
+
+	it("a bag never gets into itself, however deep", async () => {
+		const [a, b, c] = [await bag("a"), await bag("b"), await bag("c")];
+		done(await moveBag({ bagId: b.bagId, to: { kind: "bag", bagId: a.bagId } }, shop.env()));
+		done(await moveBag({ bagId: c.bagId, to: { kind: "bag", bagId: b.bagId } }, shop.env()));
+		const loop = refused(await moveBag({ bagId: a.bagId, to: { kind: "bag", bagId: c.bagId } }, shop.env()));
+		expect(loop.code).toBe("bag-inside-itself");
+		expect(loop.facts?.way).toEqual([c.tag, b.tag, a.tag]);
+		expect((await row(a.bagId)).place).toBe("bench");
+	});
+
+	it("a ready-made tag hangs on the bag that it is given to, and on no other", async () => {
+		const made = await bag("ready", { tag: formatTag(12, 302) });
+		expect(made.tag).toBe(formatTag(12, 302));
+		const again = refused(await makeBag({ machineId: machine.id, words: "again", tag: made.tag }, shop.env()));
+		expect(again.code).toBe("tag-taken");
+		const foreign = refused(await makeBag({ machineId: machine.id, words: "foreign", tag: formatTag(13, 301) }, shop.env()));
+		expect(foreign.code).toBe("tag-of-another-machine");
+		expect((await bag("next")).tag).toBe(formatTag(12, 201));
+	});
+
+	it("numbers printed beforehand are not given out otherwise", async () => {
+		const tags = await readyTags(shop.store.read, 12, 3);
+		expect(tags).toEqual([formatTag(12, 201), formatTag(12, 202), formatTag(12, 204)]);
+		done(await recordPrint({ tags, stock: "a4-21" }, shop.env()));
+		expect((await bag("made now")).tag).toBe(formatTag(12, 205));
+		expect((await bag("at the bench", { tag: formatTag(12, 202) })).tag).toBe(formatTag(12, 202));
+	});
+
+	it("the shop's own bags bear machine number 0", async () => {
+		expect(done(await makeBag({ machineId: null, words: "odd screws" }, shop.env())).tag).toBe(formatTag(0, 201));
+	});
+
+	it("a holding bag whose parts are fitted again should be empty, and what is left in it is named", async () => {
+		const taken = done(
+			await takeOut(
+				{ machineId: machine.id, positionId: machine.position("panel"), into: { kind: "new-bag", bag: { words: "rear panel screws" } } },
+				shop.env(),
+			),
+		);
+		expect(await shouldBeEmpty(shop.store.read, machine.id)).toEqual([]);
+		// Put in again with two of the six screws forgotten in the bag.
+		done(
+			await putIn(
+				{
+					partId: machine.part("panel"),
+					positionId: machine.position("panel"),
+					fixings: [{ fixingId: machine.fixing("panel"), count: 4, thread: "4BA" }],
+				},
+				shop.env(),
+			),
+		);
+		const left = await shouldBeEmpty(shop.store.read);
+		expect(left).toMatchObject([{ tag: taken.bagTag, words: "rear panel screws" }]);
+		expect(left[0]?.things).toEqual(["2 x 4BA x 1/2, cheese slotted, of Place panel (panel)"]);
+		expect(await shouldBeEmpty(shop.store.read, "another machine")).toEqual([]);
+	});
+
+	it("a keeping bag may stay full for ever", async () => {
+		done(
+			await takeOut(
+				{ machineId: machine.id, positionId: machine.position("panel"), into: { kind: "new-bag", bag: { role: "keeping" } } },
+				shop.env(),
+			),
+		);
+		const spare = await aLoosePart(shop, machine, "New panel");
+		done(await putIn({ partId: spare.id, positionId: machine.position("panel") }, shop.env()));
+		expect(await shouldBeEmpty(shop.store.read)).toEqual([]);
+	});
+
+	it("a bag that turns from holding to keeping says so in its history", async () => {
+		const made = await bag("motor");
+		done(await describeBag({ bagId: made.bagId, kind: "tote", role: "keeping", words: "motor", caution: "this side up" }, shop.env()));
+		expect(await row(made.bagId)).toMatchObject({ kind: "tote", role: "keeping", caution: "this side up" });
+		const entry = await shop.store.read.entry.findFirstOrThrow({ where: { action: "bag.described" } });
+		expect(entry.open).toContain("it stays with the machine for ever; it is a tote; caution: this side up");
+	});
+
+	it("a bag with a screw in it is not taken out of use", async () => {
+		const taken = done(
+			await takeOut({ machineId: machine.id, positionId: machine.position("panel"), into: { kind: "new-bag", bag: {} } }, shop.env()),
+		);
+		const bagId = taken.bagId ?? "";
+		done(await movePart({ partId: machine.part("panel"), to: { kind: "bench" } }, shop.env()));
+		expect(refused(await voidBag({ bagId, why: "torn" }, shop.env())).say).toContain("1 lot of fixings");
+		expect((await row(bagId)).place).toBe("bench");
+	});
+
+	it("a tag of a bag out of use is never given out again", async () => {
+		const first = await bag("first");
+		done(await voidBag({ bagId: first.bagId, why: "torn" }, shop.env()));
+		expect((await bag("second")).tag).toBe(formatTag(12, 202));
+		expect(refused(await moveBag({ bagId: first.bagId, to: { kind: "bench" } }, shop.env())).code).toBe("bag-void");
+	});
+
+	it("a lost part that turns up is put where it lies", async () => {
+		const spare = await aLoosePart(shop, machine, "Spring");
+		done(await losePart({ partId: spare.id, why: "flew off" }, shop.env()));
+		const made = await bag("springs");
+		expect(done(await movePart({ partId: spare.id, to: { kind: "bag", bagId: made.bagId } }, shop.env())).words).toBe(`in ${made.tag}`);
+		expect(await shop.store.read.part.findUniqueOrThrow({ where: { id: spare.id } })).toMatchObject({ place: "bag", placeWhy: "" });
+	});
+
+	it("a fitted part is not put away without being taken out", async () => {
+		expect(refused(await movePart({ partId: machine.part("motor"), to: { kind: "bench" } }, shop.env())).code).toBe("part-fitted");
+	});
+
+	it("words that are too long are refused with the field named", async () => {
+		const refusal = refused(await makeBag({ machineId: machine.id, words: "x".repeat(300) }, shop.env()));
+		expect(refusal.fields).toHaveProperty("words");
+	});
+});
