@@ -140,7 +140,8 @@ export async function numbersTaken(read: Reader, machineNumber: number): Promise
 	const tags = await read.tag.findMany({ where: { machineNumber }, select: { number: true } });
 	const taken = new Set(tags.map((tag) => tag.number));
 	const printed = await read.labelPrint.findMany({
-		where: { tag: { startsWith: `${machineNumber}-` } },
+		// A range and not a prefix search, which SQLite would answer by reading every print there ever was; "." follows "-".
+		where: { tag: { gte: `${machineNumber}-`, lt: `${machineNumber}.` } },
 		distinct: ["tag"],
 		select: { tag: true },
 	});
