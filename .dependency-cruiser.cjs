@@ -3,17 +3,22 @@
 /** Files of an area that may read or write: everything else in lib/ is pure. */
 const TOUCHES_DATABASE = "(queries|changes|buildQueries|[a-zA-Z]*Queries)\\.ts$";
 /** Areas and files at the edge: they open, store, serve or talk to the process. */
-const EDGE = "^lib/(db|cli|files|http|generated)/|^lib/(config|people/current|shop/keys|ledger/(record|refusals|edge|env|verify[a-zA-Z]*|rows|signing|hash|asOf[a-zA-Z]*|history[a-zA-Z]*))\\.ts$|^lib/labels/(labelPdf|labelFonts|qrModules)\\.ts$";
+const EDGE =
+	"^lib/(db|cli|files|http|generated)/|^lib/(config|people/current|shop/keys|ledger/(record|refusals|edge|env|verify[a-zA-Z]*|rows|signing|hash|asOf[a-zA-Z]*|history[a-zA-Z]*))\\.ts$|^lib/labels/(labelPdf|labelFonts|qrModules)\\.ts$";
 
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
 	forbidden: [
 		{
 			name: "pure-files-stay-pure",
-			comment: "lib/: a file that computes imports neither React, Next, Prisma's client, SQLite nor the file system. Move the read to queries.ts, the write to changes.ts.",
+			comment:
+				"lib/: a file that computes imports neither React, Next, Prisma's client, SQLite nor the file system. Move the read to queries.ts, the write to changes.ts.",
 			severity: "error",
 			from: { path: "^lib/", pathNot: [`^lib/.*/${TOUCHES_DATABASE}`, `^lib/[a-z]+/${TOUCHES_DATABASE}`, EDGE] },
-			to: { path: "^node_modules/(next|react|react-dom|@prisma|better-sqlite3|sharp)/|^(node:)?(fs|child_process|http|https|net)(/|$)", dependencyTypesNot: ["type-only"] },
+			to: {
+				path: "^node_modules/(next|react|react-dom|@prisma|better-sqlite3|sharp)/|^(node:)?(fs|child_process|http|https|net)(/|$)",
+				dependencyTypesNot: ["type-only"],
+			},
 		},
 		{
 			name: "core-knows-nothing-of-the-shop",
@@ -34,8 +39,18 @@ module.exports = {
 			to: { path: "^(lib/(?!core/)|app/(?!ui/))" },
 		},
 		{ name: "tests-stay-outside", severity: "error", from: { path: "^(app|lib|seed)/" }, to: { path: "^tests/" } },
-		{ name: "demo-stays-outside", severity: "error", from: { path: "^(app|lib)/", pathNot: "^lib/cli/demo\\.ts$" }, to: { path: "^seed/" } },
-		{ name: "no-circles", severity: "error", from: { pathNot: "^lib/generated/" }, to: { circular: true, viaOnly: { dependencyTypesNot: ["type-only"] } } },
+		{
+			name: "demo-stays-outside",
+			severity: "error",
+			from: { path: "^(app|lib)/", pathNot: "^lib/cli/demo\\.ts$" },
+			to: { path: "^seed/" },
+		},
+		{
+			name: "no-circles",
+			severity: "error",
+			from: { pathNot: "^lib/generated/" },
+			to: { circular: true, viaOnly: { dependencyTypesNot: ["type-only"] } },
+		},
 	],
 	options: {
 		doNotFollow: { path: "(node_modules|lib/generated)" },

@@ -5,7 +5,9 @@ import { defineConfig } from "vitest/config";
 process.env.TZ = "Asia/Kathmandu";
 
 export default defineConfig({
-	resolve: { alias: { "@": path.resolve(import.meta.dirname), "server-only": path.resolve(import.meta.dirname, "tests/support/empty.ts") } },
+	resolve: {
+		alias: { "@": path.resolve(import.meta.dirname), "server-only": path.resolve(import.meta.dirname, "tests/support/empty.ts") },
+	},
 	oxc: { jsx: { runtime: "automatic" } },
 	test: {
 		pool: "forks",

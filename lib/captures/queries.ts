@@ -82,7 +82,7 @@ export async function capturesCounted(read: Reader, machineId: string): Promise<
 	const [photos, papers, withoutWords] = await Promise.all([
 		read.capture.count({ where: { ...standing, kind: { in: ["photo", "drawing"] } } }),
 		read.capture.count({ where: { ...standing, kind: "paper" } }),
-		read.capture.count({ where: { ...standing, wordsAt: null } }),
+		read.capture.count({ where: { ...standing, wordsAt: null, kind: { not: "tag" } } }),
 	]);
 	return { photos, papers, withoutWords };
 }
@@ -90,7 +90,7 @@ export async function capturesCounted(read: Reader, machineId: string): Promise<
 /** Captures of a machine that wait for their words, oldest first: the order in which they are best remembered. */
 export async function capturesWithoutWords(read: Reader, machineId: string, take: number): Promise<CaptureRow[]> {
 	const rows = await read.capture.findMany({
-		where: { machineId, wordsAt: null, stands: "yes" },
+		where: { machineId, wordsAt: null, stands: "yes", kind: { not: "tag" } },
 		orderBy: [{ takenAt: "asc" }, { id: "asc" }],
 		take,
 		select: SELECT,

@@ -27,3 +27,6 @@ export const digitalItemsOf = (read: Reader, machineId: string, take: number): P
 			part: { select: { id: true, name: true, tag: { select: { id: true } } } },
 		},
 	});
+
+/** How many digital items a machine has. */
+export const digitalItemsCounted = (read: Reader, machineId: string): Promise<number> => read.digitalItem.count({ where: { machineId } });

@@ -70,3 +70,18 @@ export async function writersOf(read: Reader, machineId: string): Promise<{ id: 
 		select: { id: true, name: true },
 	});
 }
+
+/** How many entries a machine has: its chain has no gap, so the last one's number tells. */
+export async function entriesCounted(read: Reader, machineId: string): Promise<number> {
+	return (await machineHead(read, machineId))?.machineSeq ?? 0;
+}
+
+/** The last entry of a machine's chain. Written down elsewhere, its hash shows later that nothing before it was rewritten. */
+export async function machineHead(read: Reader, machineId: string): Promise<{ machineSeq: number; hash: string; at: string } | null> {
+	const head = await read.entry.findFirst({
+		where: { machine: machineId },
+		orderBy: { machineSeq: "desc" },
+		select: { machineSeq: true, hash: true, at: true },
+	});
+	return head && { ...head, machineSeq: head.machineSeq ?? 0 };
+}

@@ -40,9 +40,11 @@ async function decideAndWrite<T>(env: Env, decide: (read: Reader) => Promise<Res
 	for (let attempt = 1; ; attempt++) {
 		const first = await firstResult<T>(env);
 		if (first) return ok(first.result);
+		// Before anything is read for the decision: whatever is written elsewhere after this takes the next number.
+		const last = await lastEntry(env.store);
 		const ruling = await decide(env.store.read);
 		if (!ruling.ok) return ruling;
-		const written = await write(env, ruling.value);
+		const written = await write(env, last, ruling.value);
 		if (written === "written") return ok(ruling.value.result);
 		if (written !== "number-taken") return err(written);
 		if (attempt === TRIES) return refuse("busy", "The shop's book is being written from elsewhere. Nothing was changed; try again.");
@@ -54,9 +56,9 @@ async function firstResult<T>(env: Env): Promise<{ result: T } | null> {
 	return receipt ? { result: JSON.parse(receipt.result) as T } : null;
 }
 
-async function write<T>(env: Env, deed: Deed<T>): Promise<"written" | "number-taken" | Refusal> {
+async function write<T>(env: Env, last: LastEntry, deed: Deed<T>): Promise<"written" | "number-taken" | Refusal> {
 	if (deed.entries.length === 0) throw new Error("a deed without an entry");
-	const statements = await statementsOf(env, deed);
+	const statements = await statementsOf(env, last, deed);
 	try {
 		// The first statement is an insert, so the lock is taken at once and no read of ours can grow stale.
 		await env.store.writer.$transaction(statements.map(({ sql, values }) => env.store.writer.$executeRawUnsafe(sql, ...values)));
@@ -66,18 +68,18 @@ async function write<T>(env: Env, deed: Deed<T>): Promise<"written" | "number-ta
 	}
 }
 
-async function statementsOf<T>(env: Env, deed: Deed<T>): Promise<Statement[]> {
+async function statementsOf<T>(env: Env, last: LastEntry, deed: Deed<T>): Promise<Statement[]> {
 	const at = env.clock();
-	const heads = await headsOf(env.store, deed.entries);
+	const machines = await machineHeads(env.store, deed.entries);
 	const statements: Statement[] = [];
 	const rows: { seq: number; change: RowChange }[] = [];
-	let { seq, hash } = heads.shop;
+	let { seq, hash } = last;
 	const firstSeq = seq + 1;
 	for (const draft of deed.entries) {
 		seq += 1;
 		const { open, withheld } = bodyOf(env, draft);
 		const salt = withheld === null ? null : env.salt();
-		const ofMachine = draft.machine === null ? null : (heads.machines.get(draft.machine) ?? { machineSeq: 0, hash: NO_ENTRY });
+		const ofMachine = draft.machine === null ? null : (machines.get(draft.machine) ?? { machineSeq: 0, hash: NO_ENTRY });
 		const entry = {
 			seq,
 			machine: draft.machine,
@@ -92,7 +94,7 @@ async function statementsOf<T>(env: Env, deed: Deed<T>): Promise<Statement[]> {
 			prevOfMachine: ofMachine ? ofMachine.hash : null,
 		};
 		hash = entryHash(entry);
-		if (draft.machine !== null) heads.machines.set(draft.machine, { machineSeq: entry.machineSeq ?? 0, hash });
+		if (draft.machine !== null) machines.set(draft.machine, { machineSeq: entry.machineSeq ?? 0, hash });
 		statements.push(...insertStatements("Entry", [{ ...entry, open: canonical(open), hash }]));
 		if (salt !== null) statements.push(...insertStatements("Seal", [{ seq, salt, withheld: canonical(withheld) }]));
 		for (const change of draft.rows) rows.push({ seq, change });
@@ -150,21 +152,24 @@ function bodyOf(env: Env, draft: EntryDraft): { open: Record<string, unknown>; w
 	};
 }
 
-type Heads = {
-	shop: { seq: number; hash: string };
-	machines: Map<string, { machineSeq: number; hash: string }>;
-};
+type LastEntry = { readonly seq: number; readonly hash: string };
 
-async function headsOf(store: Store, entries: readonly EntryDraft[]): Promise<Heads> {
+async function lastEntry(store: Store): Promise<LastEntry> {
 	const last = await store.read.entry.findFirst({ orderBy: { seq: "desc" }, select: { seq: true, hash: true } });
-	const machines: Heads["machines"] = new Map();
+	return last ?? { seq: 0, hash: NO_ENTRY };
+}
+
+type MachineHead = { readonly machineSeq: number; readonly hash: string };
+
+async function machineHeads(store: Store, entries: readonly EntryDraft[]): Promise<Map<string, MachineHead>> {
+	const heads = new Map<string, MachineHead>();
 	for (const machine of new Set(entries.flatMap((entry) => entry.machine ?? []))) {
 		const head = await store.read.entry.findFirst({
 			where: { machine },
 			orderBy: { machineSeq: "desc" },
 			select: { machineSeq: true, hash: true },
 		});
-		if (head) machines.set(machine, { machineSeq: head.machineSeq ?? 0, hash: head.hash });
+		if (head) heads.set(machine, { machineSeq: head.machineSeq ?? 0, hash: head.hash });
 	}
-	return { shop: last ?? { seq: 0, hash: NO_ENTRY }, machines };
+	return heads;
 }

@@ -44,12 +44,3 @@ export async function positionsThatLose(read: Reader, partId: string): Promise<L
 	}
 	return [...positions.values()].sort((a, b) => (a.mark < b.mark ? -1 : 1));
 }
-
-/** A part as the rules about leaving see it, or null. */
-export async function leavingPart(read: Reader, partId: string): Promise<LeavingPart | null> {
-	const part = await read.part.findUnique({
-		where: { id: partId },
-		select: { name: true, origin: true, place: true, tag: { select: { id: true } } },
-	});
-	return part ? { name: part.name, origin: part.origin, place: part.place, tag: part.tag?.id ?? "without a tag" } : null;
-}

@@ -35,8 +35,6 @@ export type Instrument = {
 	readonly calibrationDue: string;
 };
 
-export type Equipment = { readonly key: string; readonly name: string; readonly capacity: number };
-
 /** The shop itself. Not registered for value added tax: tax is a cost. */
 export const shop = {
 	name: "Zoutewiel Works",
@@ -84,12 +82,6 @@ export const people: readonly Person[] = [
 		electricallySkilled: false,
 		rates: [{ from: "2026-01-01", costMinorPerHour: 2400, chargeMinorPerHour: 4800 }],
 	},
-];
-
-export const equipment: readonly Equipment[] = [
-	{ key: "bench-2", name: "Bench 2, with vice and lamp", capacity: 1 },
-	{ key: "spray-booth", name: "Spray booth", capacity: 1 },
-	{ key: "hoist", name: "Lifting table, 200 kg", capacity: 1 },
 ];
 
 const place = (key: string, name: string, kind: LocationKind, parent: string | null): Location => ({ key, name, kind, parent });

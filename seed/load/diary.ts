@@ -70,7 +70,3 @@ export function done<T>(result: Result<T>): T {
 
 /** The moment so many minutes on (a fraction is rounded to seconds). */
 export const later = (at: Instant, minutes: number): Instant => instantOf(Date.parse(at) + Math.round(minutes * 60) * 1000);
-
-/** Whole minutes from one moment to another. */
-export const minutesTo = (from: Instant, until: Instant): number =>
-	Math.round((millisOf(instantOf(Date.parse(until))) - Date.parse(from)) / 60_000);

@@ -424,5 +424,3 @@ export function disposals(diary: Diary, books: Books): void {
 			});
 	}
 }
-
-export { newPartDetails, sayEvidenceOf };

@@ -8,6 +8,8 @@ import { carriedOut } from "@/tests/reversal/carryOut";
 import { card, fingers, type Hands, keys } from "@/tests/support/browserHands";
 import { DESK, openBrowser, openContext, openPage, PHONE, SHOP_NAME, type WatchedPage } from "@/tests/support/browserPage";
 import { type ServedShop, serveShop } from "@/tests/support/browserServer";
+import { codesOn } from "./labelOnPaper";
+import { lookedAt, photoOnItsSide, plainPhoto } from "./photos";
 import { ADDED_BUILD, BOUGHT, BUILD, DRIVE_ORDER, GREASE, LIGHT_ORDER, RATES, SUMS, USED, WAY_BACK } from "./tinHeron";
 
 let browser: Browser;
@@ -118,7 +120,21 @@ describe.each([
 		await row(/level 2: Coin lever p03/).waitFor();
 	});
 
+	stage("two photos are kept as they came, and shown upright and without the place they were taken", async () => {
+		const photos = [await photoOnItsSide("front.jpg"), await plainPhoto("plate.jpg")];
+		await hands.follow("Papers", watch.page.getByRole("navigation", { name: "TIN HERON" }));
+		await heading("Photos");
+		await hands.attach("Choose photos", photos);
+		await watch.page.getByText("2 of 2 kept.").waitFor({ state: "attached" });
+		await expect.poll(() => watch.page.locator("figure img").count()).toBe(2);
+		const get = async (address: string) => await (await watch.page.request.get(shop.base + address)).body();
+		for (const photo of photos) expect(await get(`/files/${photo.sha}`)).toEqual(photo.buffer);
+		const [front] = photos;
+		expect(await lookedAt(await get(`/files/${front?.sha}/small`))).toEqual({ upright: true, saysMore: false, redCorner: true });
+	});
+
 	stage("as found is stamped", async () => {
+		await hands.follow("Build", watch.page.getByRole("navigation", { name: "TIN HERON" }));
 		await hands.press("Stamp as found", card(watch.page, "As found"));
 		await seen("Close the as found record with 8 positions?");
 		// A second press that comes at once is the same press bouncing.
@@ -128,7 +144,7 @@ describe.each([
 	});
 
 	/** What the book holds, read beside the running server. */
-	const rows = (query: string): unknown[] => {
+	const table = (query: string): unknown[] => {
 		const book = new Database(databaseFile(shop.folder), { readonly: true });
 		try {
 			return book.prepare(query).all();
@@ -136,6 +152,8 @@ describe.each([
 			book.close();
 		}
 	};
+
+	const column = (query: string): string[] => table(query).map((one) => String(Object.values(one as object)[0]));
 
 	/** Types a tag, a name or a word where everything is found. */
 	const find = async (words: string) => {
@@ -208,12 +226,38 @@ describe.each([
 		await hands.follow("The next one");
 		await hands.follow("Coin mechanism");
 		await takeOut({ mark: "p02", name: "Coin mechanism", fixings: "4 x M4 x 10 cheese, slotted", bag: /the last bag/ });
-		expect(rows("SELECT role, (SELECT count(*) FROM Part WHERE bagId = Bag.id) parts FROM Bag ORDER BY entry")).toEqual([
+		expect(table("SELECT role, (SELECT count(*) FROM Part WHERE bagId = Bag.id) parts FROM Bag ORDER BY entry")).toEqual([
 			{ role: "holding", parts: 2 },
 			{ role: "keeping", parts: 3 },
 		]);
 		// 6 + 4 + 8 + 1 + 4 of them lie in the bags with what they held.
-		expect(rows("SELECT sum(count) fixings FROM Fixing WHERE place = 'bag'")).toEqual([{ fixings: 23 }]);
+		expect(table("SELECT sum(count) fixings FROM Fixing WHERE place = 'bag'")).toEqual([{ fixings: 23 }]);
+	});
+
+	stage("its label is printed, and any phone's camera opens its page", async () => {
+		const printing = watch.page.context().waitForEvent("page");
+		await hands.follow("Print the label");
+		const labels = await printing;
+		const there = touch ? fingers(labels) : keys(labels);
+		await labels.getByRole("heading", { name: "1 label" }).waitFor();
+		const link = labels.getByRole("link", { name: "Print the label" });
+		await expect.poll(() => link.getAttribute("href")).toContain("deed=");
+		const href = await link.getAttribute("href");
+		const paper = labels.context().waitForEvent("page");
+		await there.follow("Print the label");
+		await (await paper).close();
+		const pdf = await (await labels.request.get(shop.base + href)).body();
+		await labels.close();
+		const [code, ...others] = await codesOn(pdf);
+		expect(others).toEqual([]);
+		const [tag] = column("SELECT Tag.id FROM Tag JOIN Part ON Part.id = Tag.partId WHERE Part.name = 'Coin mechanism'");
+		expect(code).toBe(`HTTP://${SHOP_NAME.toUpperCase()}:${shop.port}/T/${tag}`);
+		// However often it was fetched, it went to paper once.
+		expect(column("SELECT tag FROM LabelPrint")).toEqual([tag]);
+		const phone = await watch.page.context().newPage();
+		await phone.goto(code ?? "");
+		await phone.getByRole("heading", { name: "Coin mechanism", level: 1 }).waitFor();
+		await phone.close();
 	});
 
 	const buy = async (order: typeof DRIVE_ORDER | typeof LIGHT_ORDER) => {
@@ -431,7 +475,7 @@ describe.each([
 			await hands.follow("Tests", watch.page.getByRole("navigation", { name: "TIN HERON" }));
 			await row(new RegExp(name.slice(0, 12))).waitFor();
 		}
-		expect(rows("SELECT value, verdict FROM TestRun ORDER BY entry")).toEqual([
+		expect(table("SELECT value, verdict FROM TestRun ORDER BY entry")).toEqual([
 			{ value: "0.12", verdict: "pass" },
 			{ value: "0.6", verdict: "fail" },
 			{ value: "0.72", verdict: "pass" },

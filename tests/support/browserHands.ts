@@ -1,7 +1,7 @@
 // Two ways to work the screens, behind one set of verbs: with fingers on a phone, and with nothing but a keyboard.
 // Both find things by what they are called, as people do, and neither can do what a person could not.
 
-import type { ElementHandle, FileChooser, Locator, Page } from "playwright-core";
+import type { ElementHandle, Locator, Page } from "playwright-core";
 
 export type Where = Page | Locator;
 export type Picked = { readonly name: string; readonly mimeType: string; readonly buffer: Buffer };
@@ -121,16 +121,13 @@ export function fingers(page: Page): Hands {
 		attach: async (words, files, where = page) => {
 			const { file } = find(words, where);
 			await awake(file);
-			const label = page.locator(`label[for="${await file.getAttribute("id")}"]`);
-			await chosen(page, () => label.tap(), files);
+			await chosen(page, () => file.tap(), files);
 		},
 	};
 }
 
 async function chosen(page: Page, ask: () => Promise<void>, files: readonly Picked[]): Promise<void> {
-	const asked = page.waitForEvent("filechooser", { timeout: 10_000 });
-	await ask();
-	const chooser: FileChooser = await asked;
+	const [chooser] = await Promise.all([page.waitForEvent("filechooser", { timeout: 10_000 }), ask()]);
 	await chooser.setFiles([...files]);
 }
 

@@ -13,6 +13,7 @@ export function AskedForm({
 }: {
 	toDay: string | null;
 	undo: readonly string[];
+	reason: string;
 	conversions: readonly { readonly number: number; readonly name: string; readonly safety: boolean }[];
 }) {
 	return (

@@ -1,0 +1,99 @@
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { Card } from "@/app/ui/card";
+import { Facts } from "@/app/ui/facts";
+import { Columns, Stack } from "@/app/ui/layouts";
+import { Notice } from "@/app/ui/notice";
+import { Picture } from "@/app/ui/photoGrid";
+import { shownChoices } from "@/lib/captures/choices";
+import { captureById } from "@/lib/captures/queries";
+import { formatInstant } from "@/lib/core/days";
+import { instant } from "@/lib/core/instants";
+import { shopStore } from "@/lib/db/shopStore";
+import { isPicture, isShown } from "@/lib/files/mediaTypes";
+import { sizeInWords } from "@/lib/files/sizeInWords";
+import { requireShop } from "@/lib/shop/queries";
+import { thisMachine } from "../../../thisMachine";
+import { Shows, showsInWords } from "../../shows";
+import { WithdrawForm, WordsForm } from "./captureForms";
+
+export const metadata: Metadata = { title: "Photo or paper" };
+
+const WORDS = { photo: "Photo", drawing: "Drawing", paper: "Paper", tag: "Scanned tag" } as const;
+
+export default async function CapturePage({ params }: { readonly params: Promise<{ machine: string; capture: string }> }) {
+	const { machine: number, capture: id } = await params;
+	const machine = await thisMachine(number);
+	const { read } = await shopStore();
+	const [{ timeZone }, row] = await Promise.all([requireShop(read), captureById(read, id)]);
+	if (!row || row.machineId !== machine.id) notFound();
+	const choices = await shownChoices(read, machine.id);
+	const base = `/machines/${machine.number}`;
+	const { file } = row;
+	const standing = row.stands === "yes";
+	return (
+		<Columns>
+			<Stack>
+				{standing ? null : (
+					<Notice means="stop" live="off" title="Withdrawn">
+						<p>It stays in the book and on the disk; the lists leave it out. The history says why.</p>
+					</Notice>
+				)}
+				<Card
+					title={WORDS[row.kind]}
+					aside={<Link href={row.kind === "paper" ? `${base}/papers/documents` : `${base}/papers`}>All of them</Link>}
+				>
+					<Stack>
+						{file && isPicture(file.mediaType) ? (
+							<a href={`/files/${file.id}`}>
+								<Picture src={`/files/${file.id}/small`} alt={showsInWords(row)} eager />
+							</a>
+						) : null}
+						{row.words === "" ? null : <p className="whitespace-pre-wrap">{row.words}</p>}
+						<Facts
+							facts={[
+								{
+									label: "Shows",
+									value: row.part || row.position || row.bag || row.step ? <Shows row={row} base={base} /> : "the whole machine",
+								},
+								{ label: "Taken", value: formatInstant(instant(row.takenAt), timeZone) },
+								{ label: "Words", value: row.wordsAt === null ? "none yet" : formatInstant(instant(row.wordsAt), timeZone) },
+								{
+									label: "File",
+									value: file && (
+										<a href={`/files/${file.id}`} download={isShown(file.mediaType) ? undefined : file.name}>
+											{file.name}, {sizeInWords(file.bytes)}
+										</a>
+									),
+								},
+								{ label: "SHA-256", value: file && <code className="break-all">{file.id}</code> },
+							]}
+						/>
+					</Stack>
+				</Card>
+			</Stack>
+			{standing ? (
+				<Stack>
+					<Card title={row.words === "" ? "Say what it shows" : "Better the words"}>
+						<WordsForm
+							capture={{
+								captureId: row.id,
+								words: row.words,
+								positionId: row.position?.id ?? "",
+								partId: row.part?.id ?? "",
+								bagId: row.bag?.id ?? "",
+								stepId: row.step?.id ?? "",
+							}}
+							choices={choices}
+						/>
+					</Card>
+					<details className="af-details">
+						<summary>It should not be here</summary>
+						<WithdrawForm captureId={row.id} />
+					</details>
+				</Stack>
+			) : null}
+		</Columns>
+	);
+}
