@@ -109,10 +109,11 @@ export function TakeOutForm(props: TakeOutFormProps) {
 		},
 		onDone: (taken) => {
 			if (taken.bagId) rememberBag(machine.number, taken.bagId);
-			showDone(<Out done={taken} machine={machine} part={part} position={position} labelHref={labelHref(taken)} />);
+			const labels = labelHref(taken, into.kind === "new-bag");
+			showDone(<Out done={taken} machine={machine} part={part} position={position} labelHref={labels} />);
 			window.scrollTo({ top: 0 });
 			// A label is a page of its own, so that the phone's own print dialogue can be used; the link stays if it is blocked.
-			if (wantsLabel.current) window.open(labelHref(taken), "_blank", "noopener");
+			if (wantsLabel.current) window.open(labels, "_blank", "noopener");
 		},
 	});
 
@@ -283,8 +284,8 @@ const asOnRecord = (fixing: ShownFixing): FixingLine => ({
 });
 
 /** The label of what came out: of the bag that was made for it, and of the part. The deed makes a second tap the same print. */
-function labelHref(taken: TakenOut): string {
-	const tags = [taken.bagTag, taken.partTag].filter((tag) => tag !== null);
+function labelHref(taken: TakenOut, isNewBag: boolean): string {
+	const tags = [isNewBag ? taken.bagTag : null, taken.partTag].filter((tag) => tag !== null);
 	return `/labels?${new URLSearchParams({ tags: tags.join(","), now: clientId() })}`;
 }
 
