@@ -191,7 +191,7 @@ describe.each([
 			await hands.tick(first);
 		}
 		await hands.press("Out, no label");
-		await seen(`The ${name} is out of ${name}`);
+		await seen(`The ${name} is out of`);
 	};
 
 	stage("five parts come out into two bags, each with what held it", async () => {

@@ -66,6 +66,8 @@ const HARMLESS = /net::ERR_ABORTED|favicon\.ico$/;
 
 export function watched(page: Page): WatchedPage {
 	const wrongs: string[] = [];
+	// From now on the browser asks us for files, instead of a window that nobody can answer.
+	page.on("filechooser", () => undefined);
 	page.on("console", (message) => {
 		const text = `${message.text().slice(0, 400)} ${message.location().url}`;
 		if (message.type() !== "error" && !/content security/i.test(text)) return;
@@ -75,4 +77,8 @@ export function watched(page: Page): WatchedPage {
 	return { page, wrongs };
 }
 
-export const openPage = async (context: BrowserContext): Promise<WatchedPage> => watched(await context.newPage());
+export async function openPage(context: BrowserContext): Promise<WatchedPage> {
+	// Enough for a slow machine, and short enough that a test which waits in vain says what for.
+	context.setDefaultTimeout(15_000);
+	return watched(await context.newPage());
+}
