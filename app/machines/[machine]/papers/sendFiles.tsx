@@ -110,7 +110,7 @@ function State({ sending: { state, file } }: { readonly sending: Sending }) {
 		case "goes":
 			return (
 				<span className="flex items-center gap-2">
-					<progress value={state.part} max={1} aria-label={`${file.name}, sent`} />
+					<progress className="accent-(--verdigris)" value={state.part} max={1} aria-label={`${file.name}, sent`} />
 					<span className="tabular-nums">{Math.floor(state.part * 100)} %</span>
 				</span>
 			);

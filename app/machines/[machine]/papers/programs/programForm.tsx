@@ -74,7 +74,7 @@ export function ProgramForm({
 						<p className="flex flex-wrap items-center gap-2 break-words" role={chosen.state === "refused" ? "alert" : "status"}>
 							<strong>{chosen.name}</strong>
 							{chosen.state === "goes" ? (
-								<progress value={chosen.part} max={1} aria-label={`${chosen.name}, sent`} />
+								<progress className="accent-(--verdigris)" value={chosen.part} max={1} aria-label={`${chosen.name}, sent`} />
 							) : (
 								<span className="break-all">{chosen.words}</span>
 							)}
