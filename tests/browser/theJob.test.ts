@@ -331,6 +331,7 @@ describe.each([
 	stage("the work makes a new place", async () => {
 		await toMachine("Build");
 		await row(/Motor p06/).waitFor();
+		await hands.unfold("Add positions");
 		await hands.write("Positions", ADDED_BUILD);
 		await hands.pick(/^No/);
 		await hands.press("Add 1 position");
