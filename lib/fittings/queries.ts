@@ -7,6 +7,7 @@ import { partNames, reachFacts } from "@/lib/fittings/reachFacts";
 import { coversInWords, mayBeFitted } from "@/lib/fittings/rules";
 import { sidesOf } from "@/lib/positions/sides";
 import { pathsOf, placesInOrder } from "@/lib/store/queries";
+import { readTag } from "@/lib/tags/readTag";
 
 /** The machine of a number, as these screens name it. */
 export const machineNumbered = (read: Reader, number: number) =>
@@ -263,14 +264,18 @@ export type Candidate = {
 	readonly where: string;
 	/** Why it cannot go in; null when it can. */
 	readonly cannot: string | null;
-	/** "here before", "loose", "bought" */
-	readonly from: "here" | "loose" | "bought";
+	/** Was here before; another machine's, asked for by its tag; loose; bought for this machine. */
+	readonly from: "here" | "foreign" | "loose" | "bought";
+	readonly machineNumber: number;
 };
 
 const MOST_LOOSE = 300;
 
-/** All that the bench needs to put a part into a position; null when the machine has no such position. */
-export async function putInSheet(read: Reader, machineId: string, mark: string) {
+/**
+ * All that the bench needs to put a part into a position; null when the machine has no such position. `wanted` is the id
+ * or tag of a part that is asked for: it is offered even when it is another machine's.
+ */
+export async function putInSheet(read: Reader, machineId: string, mark: string, wanted: string | null = null) {
 	const position = await read.position.findUnique({
 		where: { machineId_mark: { machineId, mark } },
 		select: { ...positionShown, part: { select: { id: true, name: true, tag: { select: { id: true } } } } },
@@ -292,7 +297,7 @@ export async function putInSheet(read: Reader, machineId: string, mark: string) 
 	});
 	const beforeIds = [...new Set(before.map((fitting) => fitting.partId))];
 	const [candidates, photos, steps, conversions, facts] = await Promise.all([
-		candidatesFor(read, machineId, beforeIds),
+		candidatesFor(read, machineId, beforeIds, wanted),
 		photosOf(read, position.id, null, 6),
 		stepsFor(read, machineId, position.id),
 		conversionsOf(read, machineId),
@@ -347,7 +352,7 @@ async function placesOfFixings(read: Reader, fixings: readonly { id: string; pla
 }
 
 /** Parts that may go in: those that were here before, wherever they are now; then the machine's loose ones, bought ones last. */
-async function candidatesFor(read: Reader, machineId: string, beforeIds: readonly string[]): Promise<Candidate[]> {
+async function candidatesFor(read: Reader, machineId: string, beforeIds: readonly string[], wanted: string | null): Promise<Candidate[]> {
 	const shown = {
 		id: true,
 		name: true,
@@ -358,10 +363,13 @@ async function candidatesFor(read: Reader, machineId: string, beforeIds: readonl
 		bagId: true,
 		locationId: true,
 		lineId: true,
+		machine: { select: { number: true } },
+		machineId: true,
 		tag: { select: { id: true } },
 		position: { select: { name: true } },
 	} as const;
-	const [here, loose] = await Promise.all([
+	const asked = wanted === null ? null : readTag(wanted);
+	const [here, loose, foreign] = await Promise.all([
 		read.part.findMany({ where: { id: { in: [...beforeIds] }, place: { not: "void" } }, select: shown }),
 		read.part.findMany({
 			where: { machineId, place: { in: ["bag", "location", "bench"] }, id: { notIn: [...beforeIds] } },
@@ -369,11 +377,24 @@ async function candidatesFor(read: Reader, machineId: string, beforeIds: readonl
 			take: MOST_LOOSE,
 			select: shown,
 		}),
+		wanted === null
+			? []
+			: read.part.findMany({
+					where: {
+						machineId: { not: machineId },
+						id: { notIn: [...beforeIds] },
+						place: { not: "void" },
+						OR: [{ id: wanted }, ...(asked?.ok ? [{ tag: { id: asked.value.tag } }] : [])],
+					},
+					take: 1,
+					select: shown,
+				}),
 	]);
 	const ordered = [
 		...[...here].sort(
 			(a, b) => Number(b.origin === "original") - Number(a.origin === "original") || beforeIds.indexOf(a.id) - beforeIds.indexOf(b.id),
 		),
+		...foreign,
 		...loose.filter((part) => part.lineId === null),
 		...loose.filter((part) => part.lineId !== null),
 	];
@@ -387,14 +408,15 @@ async function candidatesFor(read: Reader, machineId: string, beforeIds: readonl
 		return known;
 	};
 	return Promise.all(
-		ordered.map(async ({ tag, position, place, bagId, locationId, lineId, ...part }): Promise<Candidate> => {
+		ordered.map(async ({ tag, position, place, bagId, locationId, lineId, machine, machineId: of, ...part }): Promise<Candidate> => {
 			const may = mayBeFitted({ name: part.name, place, fittedIn: position?.name ?? null });
 			return {
 				...part,
 				tag: tag?.id ?? null,
 				where: may.ok ? (await whereLies({ bagId, locationId })).words : place === "fitted" ? `in ${position?.name}` : place,
 				cannot: may.ok ? null : may.error.say,
-				from: isHere.has(part.id) ? "here" : lineId === null ? "loose" : "bought",
+				from: isHere.has(part.id) ? "here" : of !== machineId ? "foreign" : lineId === null ? "loose" : "bought",
+				machineNumber: machine.number,
 			};
 		}),
 	);

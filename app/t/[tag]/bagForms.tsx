@@ -8,11 +8,13 @@ import { ChoiceField } from "@/app/ui/choiceField";
 import { FormProblem } from "@/app/ui/formProblem";
 import { Notice } from "@/app/ui/notice";
 import { SelectField } from "@/app/ui/selectField";
+import { StepperField } from "@/app/ui/stepperField";
 import { SureButton } from "@/app/ui/sureButton";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
 import { describeBagSchema, makeBagSchema, moveBagSchema, movePartSchema, voidBagSchema } from "@/lib/bags/schema";
-import { describeBagAction, makeBagAction, moveBagAction, movePartAction, voidBagAction } from "./actions";
+import { moveFixingSchema } from "@/lib/fittings/schema";
+import { describeBagAction, makeBagAction, moveBagAction, moveFixingAction, movePartAction, voidBagAction } from "./actions";
 
 const KINDS = ["bag", "tote", "envelope", "tube", "tray", "tub", "sleeve", "box"].map((kind) => ({ value: kind, label: kind }));
 const ROLES = [
@@ -143,6 +145,53 @@ export function FillBagForm({ bagId, loose }: { bagId: string; loose: readonly {
 		</form>
 	);
 }
+
+const ELSEWHERE = [
+	{ value: "bench", label: "On the bench" },
+	{ value: "left", label: "In their hole, or on the part" },
+	{ value: "lost", label: "Lost" },
+	{ value: "scrapped", label: "Scrapped" },
+];
+
+/** Fixings that lie elsewhere, some or all of a lot. */
+export function MoveFixingForm({
+	fixing,
+	bags,
+}: {
+	fixing: { readonly id: string; readonly count: number; readonly words: string };
+	bags: readonly BagChoice[];
+}) {
+	const form = useActionForm({
+		schema: moveFixingSchema,
+		defaults: { fixingId: fixing.id, count: fixing.count, to: { kind: "bench" }, note: "" },
+		action: moveFixingAction,
+	});
+	return (
+		<form {...form.formProps} className="flex flex-col gap-2">
+			<FormProblem problem={form.problem} />
+			<StepperField label={`How many of ${fixing.words}`} min={1} max={fixing.count} {...form.field("count", { valueAsNumber: true })} />
+			<SelectField
+				label="Where they are"
+				name="to"
+				defaultValue="bench"
+				onChange={(event) => {
+					const { value } = event.currentTarget;
+					form.form.setValue("to", value.startsWith("bag:") ? { kind: "bag", bagId: value.slice(4) } : { kind: elsewhere(value) });
+				}}
+				groups={[
+					{ label: "Where they are", options: ELSEWHERE },
+					{ label: "In another bag", options: bags.map((bag) => ({ value: `bag:${bag.id}`, label: `${bag.tag} ${bag.words}` })) },
+				]}
+			/>
+			<TextField label="Note" optional {...form.field("note")} />
+			<Button type="submit" pending={form.pending}>
+				Say so
+			</Button>
+		</form>
+	);
+}
+
+const elsewhere = (value: string) => (value === "left" || value === "lost" || value === "scrapped" ? value : "bench");
 
 export function DescribeBagForm({
 	bag,

@@ -19,7 +19,7 @@ import { formatFixing } from "@/lib/fixings/fixingWords";
 import { requireShop } from "@/lib/shop/queries";
 import { notPutAway, pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
-import { BagNotHereForm, DescribeBagForm, FillBagForm, MoveBagForm, VoidBagForm } from "./bagForms";
+import { BagNotHereForm, DescribeBagForm, FillBagForm, MoveBagForm, MoveFixingForm, VoidBagForm } from "./bagForms";
 import { Opens } from "./opens";
 import { Said } from "./partPage";
 
@@ -124,6 +124,15 @@ export async function BagPage({ bagId }: { bagId: string }) {
 										.filter(Boolean)
 										.join(" · ")}
 								</span>
+								<details className="af-details">
+									<summary>They are elsewhere</summary>
+									<div className="pt-2">
+										<MoveFixingForm
+											fixing={{ id: fixing.id, count: fixing.count, words: formatFixing(fixing) }}
+											bags={bags.filter((other) => other.id !== bag.id)}
+										/>
+									</div>
+								</details>
 							</li>
 						))}
 						{inner.map((other) => (

@@ -24,7 +24,7 @@ export default async function PutInPage({ params, searchParams }: { params: Para
 	const { part: wanted } = await searchParams;
 	const { read } = await shopStore();
 	const machine = await machineNumbered(read, Number(said.machine));
-	const sheet = machine && (await putInSheet(read, machine.id, decodeURIComponent(said.mark)));
+	const sheet = machine && (await putInSheet(read, machine.id, decodeURIComponent(said.mark), wanted || null));
 	if (!machine || !sheet) notFound();
 	const { position, occupant, photos } = sheet;
 	const photo = photos[0];
@@ -77,6 +77,7 @@ export default async function PutInPage({ params, searchParams }: { params: Para
 					</Notice>
 				) : null}
 				<PutInForm
+					key={wanted ?? ""}
 					machine={{ id: machine.id, number: machine.number }}
 					position={{ id: position.id, mark: position.mark, name: position.name }}
 					wanted={wanted ?? null}

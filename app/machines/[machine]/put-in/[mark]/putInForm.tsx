@@ -1,5 +1,6 @@
 "use client";
 
+import { useRouter } from "next/navigation";
 import { useId, useState } from "react";
 import { Button } from "@/app/ui/button";
 import { ButtonLink } from "@/app/ui/buttonLink";
@@ -41,7 +42,7 @@ export function PutInForm(props: PutInFormProps) {
 	const { machine, position, candidates } = props;
 	const able = candidates.filter((part) => part.cannot === null);
 	const chosenFirst =
-		able.find((part) => part.id === props.wanted || part.tag === props.wanted) ?? able.find((part) => part.from === "here");
+		able.find((part) => part.id === props.wanted || part.tag === props.wanted?.toUpperCase()) ?? able.find((part) => part.from === "here");
 	const photos = useShots(machine.id);
 	const [partId, setPartId] = useState(chosenFirst?.id ?? "");
 	const [fixings, setFixings] = useState<readonly UsedLot[]>(() => lotsFor(props.fixings, chosenFirst?.id ?? ""));
@@ -49,6 +50,7 @@ export function PutInForm(props: PutInFormProps) {
 	const [settings, setSettings] = useState<readonly SettingLine[]>([]);
 	const showDone = useShowDone();
 	const part = candidates.find((candidate) => candidate.id === partId);
+	const needsReason = part?.from === "foreign" && part.origin === "original";
 	const safety = props.safety.find((row) => row.partId === partId);
 	const way = props.ways.find((row) => row.partId === partId)?.words ?? "";
 
@@ -113,6 +115,11 @@ export function PutInForm(props: PutInFormProps) {
 						Say below why it goes in again.
 					</Notice>
 				) : null}
+				{needsReason ? (
+					<Notice means="stop" live="off" title={`An original of machine ${part.machineNumber}`}>
+						Machine {part.machineNumber} loses it by this. Say below why.
+					</Notice>
+				) : null}
 				{props.behind ? (
 					<TextField
 						label="It went in all the same: how?"
@@ -129,7 +136,7 @@ export function PutInForm(props: PutInFormProps) {
 				<UsedWires wires={wires} onChange={setWires} />
 				<ShotStrip photos={photos} deed="Take a photo of it in place" />
 				<SettingLines lines={settings} onChange={setSettings} onRecord={props.settings.filter((setting) => setting.partId === partId)} />
-				<details className="af-details" open={safety !== undefined}>
+				<details className="af-details" open={safety !== undefined || needsReason}>
 					<summary>Which way round, the reason, step, conversion</summary>
 					<div className="flex flex-col gap-2 pt-2">
 						<TextField label="Which way round it sits" hint="As seen from the player's place" optional {...form.field("wayRound")} />
@@ -196,6 +203,7 @@ function In({
 
 const GROUPS = [
 	["here", "Was here before"],
+	["foreign", "Of another machine"],
 	["loose", "Loose parts of this machine"],
 	["bought", "Bought for this machine"],
 ] as const;
@@ -252,9 +260,36 @@ function WhichPart({ candidates, partId, onChoose }: { candidates: readonly Cand
 						<TextField label="Find it by name or tag" value={find} onChange={(event) => setFind(event.target.value)} />
 					) : null}
 					{others.map(group)}
+					<ByTag />
 				</div>
 			</details>
 		</fieldset>
+	);
+}
+
+/** A part that is not in the list, by the tag that hangs on it. */
+function ByTag() {
+	const router = useRouter();
+	const [typed, setTyped] = useState("");
+	const go = () => {
+		if (typed.trim() !== "") router.push(`?${new URLSearchParams({ part: typed.trim() })}`);
+	};
+	return (
+		<div className="af-count-line">
+			<TextField
+				label="Another, by its tag"
+				mono
+				optional
+				value={typed}
+				onChange={(event) => setTyped(event.target.value)}
+				onKeyDown={(event) => {
+					if (event.key !== "Enter") return;
+					event.preventDefault();
+					go();
+				}}
+			/>
+			<Button onClick={go}>Show it</Button>
+		</div>
 	);
 }
 
