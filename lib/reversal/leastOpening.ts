@@ -1,8 +1,9 @@
 // Step 3: the least opening. What has to come out, and no more, so that all the work can be done.
 
 import type { Access, Ways } from "@/lib/reversal/access";
-import { type Net, type NetWays, netDirection } from "@/lib/reversal/choiceNet";
+import { type NetWays, netDirection } from "@/lib/reversal/choiceNet";
 import { cheapestOpening } from "@/lib/reversal/choiceSearch";
+import { type Moment, OPENED, UNDECIDED } from "@/lib/reversal/choiceStatus";
 import { NONE, partIn, type World } from "@/lib/reversal/world";
 
 /** Steps of the search before it settles for the best it has. A machine needs a handful, a hard world of 2,000 positions some thousands. */
@@ -30,15 +31,15 @@ export function leastOpening(
 	mayOpen: (position: number) => boolean,
 	steps = SEARCH_STEPS,
 ): LeastOpening | null {
-	const net = netOf(world, access, work, mayOpen);
+	const start = choiceOf(world, access, work, mayOpen);
 	const budget = { left: steps };
-	const found = cheapestOpening(net, budget);
+	const found = cheapestOpening(start, budget);
 	if (found === null) return null;
 	return { positions: [...new Set([...work, ...found.opened])].sort((a, b) => a - b), proved: budget.left > 0 };
 }
 
-/** The choice net over every position that the work may lead to. One position more weighs less than any minute. */
-function netOf(world: World, access: Access, work: readonly number[], mayOpen: (position: number) => boolean): Net {
+/** The choice over every position that the work may lead to. One position more weighs less than any minute. */
+function choiceOf(world: World, access: Access, work: readonly number[], mayOpen: (position: number) => boolean): Moment {
 	const relevant = new Set(work);
 	for (const p of relevant) {
 		for (const ways of [access.out[p], access.in[p]]) {
@@ -63,7 +64,17 @@ function netOf(world: World, access: Access, work: readonly number[], mayOpen: (
 				return kept;
 			}),
 		);
-	return { labels, weight, opened: Uint8Array.from(labels, (p) => (inWork.has(p) ? 1 : 0)), directions: [cut(access.out), cut(access.in)] };
+	return {
+		net: {
+			labels,
+			weight,
+			directions: [cut(access.out), cut(access.in)],
+			bring: labels.map((_, at) => [at]),
+			sharpAt: Number.POSITIVE_INFINITY,
+		},
+		status: Uint8Array.from(labels, (p) => (inWork.has(p) ? OPENED : UNDECIDED)),
+		cuts: [],
+	};
 }
 
 /** What it takes to open a position that goes back unchanged: out and in again. */

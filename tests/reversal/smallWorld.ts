@@ -100,3 +100,54 @@ export const aSmallWorld = (most = 8): fc.Arbitrary<Problem> =>
 			};
 		})
 		.filter((problem) => readProblem(problem).ok);
+
+const plainGene = fc.record({
+	host: fc.nat(8),
+	sides: fc.integer({ min: 1, max: 3 }),
+	changed: fc.nat(5),
+	out: fc.nat(6),
+	back: fc.nat(3),
+});
+
+/** Worlds where little is changed, nothing is lost, and there is more than one way to get at most positions: the choice is what is hard. */
+export const aWorldOfChoices = (most = 10): fc.Arbitrary<Problem> =>
+	fc
+		.record({
+			genes: fc.array(plainGene, { minLength: 4, maxLength: most }),
+			blocks: fc.array(block, { minLength: most, maxLength: most * 3 }),
+		})
+		.map(({ genes, blocks }): Problem => {
+			const count = genes.length;
+			const at = (n: number): string => `p${n % count}`;
+			const old = (n: number): string => `old${n % count}`;
+			const fresh = (n: number): string => `new${n % count}`;
+			return {
+				format: PROBLEM_FORMAT,
+				positions: genes.map(
+					({ host, sides }, n): Position => ({
+						id: at(n),
+						...(host < 3 && n > 0 ? { host: old((host * 5) % n) } : {}),
+						...(sides === 1 ? {} : { sides: SIDES.slice(0, sides) }),
+					}),
+				),
+				parts: genes.flatMap((_, n) => [{ id: old(n) }, { id: fresh(n) }]),
+				now: Object.fromEntries(genes.flatMap(({ changed }, n) => (changed === 5 && n > 0 ? [] : [[at(n), old(n)]]))),
+				target: Object.fromEntries(genes.map((_, n) => [at(n), old(n)])),
+				obstructions: blocks.flatMap(({ part, position, sides }): Obstruction[] => {
+					const own = SIDES.slice(0, genes[position % count]?.sides ?? 1);
+					const named = own.length === 1 ? [] : own.filter((_, n) => ((sides >> n) & 1) === 1).slice(0, 2);
+					if (part % count === position % count) return [];
+					return [{ part: old(part), position: at(position), ...(named.length === 0 ? {} : { sides: named }) }];
+				}),
+				alterations: genes.flatMap(({ changed }, n) =>
+					changed === 4 ? [{ id: `a${n}`, position: at(n), undo: { low: 1, likely: 2, high: 3 } }] : [],
+				),
+				times: Object.fromEntries(
+					genes.map(({ out, back }, n): [string, Times] => [
+						at(n),
+						{ out: { low: out, likely: out, high: out }, in: { low: back, likely: back, high: back } },
+					]),
+				),
+			};
+		})
+		.filter((problem) => readProblem(problem).ok);

@@ -5,7 +5,7 @@ import { anyOrder } from "@/tests/reversal/anyOrder";
 import { byDefinition } from "@/tests/reversal/byDefinition";
 import { afterwards, carriedOut } from "@/tests/reversal/carryOut";
 import { randomFrom } from "@/tests/reversal/random";
-import { aSmallWorld } from "@/tests/reversal/smallWorld";
+import { aSmallWorld, aWorldOfChoices } from "@/tests/reversal/smallWorld";
 
 /** ASFOUND_WORLDS=20000 for a long run, with another ASFOUND_SEED for other worlds. */
 const RUNS = Number(process.env.ASFOUND_WORLDS ?? 300);
@@ -58,6 +58,24 @@ describe(`small worlds, ${RUNS} of seed ${SEED}`, () => {
 					expect(plan.staysDifferent.map(({ position, alteration }) => `${position}/${alteration ?? ""}`).sort()).toEqual(
 						answer.staysDifferent,
 					);
+					expect(plan.leastProved).toBe(true);
+					expect(plan.opened).toEqual(answer.opened);
+				}),
+				settings,
+			);
+		},
+		LONG,
+	);
+
+	it(
+		"where there is a choice of ways, no opening is cheaper than the one chosen, and a tie goes to fewer positions, then to the first by id",
+		() => {
+			fc.assert(
+				fc.property(aWorldOfChoices(8), (problem) => {
+					const plan = planReversal(problem);
+					const answer = byDefinition(problem);
+					expect(Object.fromEntries(carriedOut(problem, plan.operations).build)).toEqual(plan.attains);
+					expect(plan.attains).toEqual(Object.fromEntries(answer.attains));
 					expect(plan.leastProved).toBe(true);
 					expect(plan.opened).toEqual(answer.opened);
 				}),
