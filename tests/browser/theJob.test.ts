@@ -37,7 +37,7 @@ describe.each([
 	});
 	afterAll(async () => {
 		await watch.page.context().close();
-		await shop.stop();
+		await shop.remove();
 	});
 
 	/** One part of the job. What comes after a part that failed has nothing to stand on. */
@@ -388,7 +388,7 @@ describe.each([
 	});
 
 	stage("both work on it: a clock that is started and stopped, and time from memory", async () => {
-		await hands.follow("Fit the gear motor");
+		await hands.follow(/Fit the gear motor$/);
 		await heading("Fit the gear motor");
 		await hands.press("Start my clock");
 		await seen(/^since /);
@@ -406,7 +406,7 @@ describe.each([
 		await hands.press("It is done");
 		await card(watch.page, "What happened").waitFor();
 		await hands.follow("Work", watch.page.getByRole("navigation", { name: "TIN HERON" }));
-		await hands.follow("Wire the bulb");
+		await hands.follow(/Wire the bulb$/);
 		await heading("Wire the bulb");
 		await hands.choose("Who", "Fen Oker", add);
 		await hands.write("How long", "35", add);
@@ -425,7 +425,7 @@ describe.each([
 		await hands.write("low", "20");
 		await hands.write("likely", "30");
 		await hands.write("high", "45");
-		await hands.press("Record the alteration");
+		await hands.press("Record it: leaves a trace");
 		await url(/\/changes\/1$/);
 		await seen(/two 5 mm holes/);
 	});

@@ -57,14 +57,22 @@ const find = (words: string | RegExp, where: Where): Found => ({
 	file: where.getByLabel(exactly(words)).and(where.locator("input[type=file]")),
 });
 
+const AWAKE_MS = 15_000;
+
 /** Before the script has taken over a page, a press on it is an old-fashioned one; a person is slower than that. */
 async function awake(target: Locator): Promise<ElementHandle<HTMLElement | SVGElement>> {
-	await target.waitFor({ state: "attached", timeout: 15_000 });
-	const handle = (await target.elementHandle()) as ElementHandle<HTMLElement | SVGElement>;
-	await target
-		.page()
-		.waitForFunction((element) => Object.keys(element).some((key) => key.startsWith("__react")), handle, { timeout: 15_000 });
-	return handle;
+	const until = Date.now() + AWAKE_MS;
+	for (;;) {
+		await target.waitFor({ state: "attached", timeout: AWAKE_MS });
+		const handle = (await target.elementHandle()) as ElementHandle<HTMLElement | SVGElement>;
+		// What stood in for a page that was still coming may be gone by now: then the one that came in its place counts.
+		const isAwake = await handle.evaluate(
+			(element) => element.isConnected && Object.keys(element).some((key) => key.startsWith("__react")),
+		);
+		if (isAwake) return handle;
+		if (Date.now() > until) throw new Error(`The page's script never took over ${target}.`);
+		await target.page().waitForTimeout(30);
+	}
 }
 
 /** Says, on the page made for it, that this browser is the first of the shop's people. */

@@ -18,6 +18,8 @@ export type ServedShop = {
 	/** Everything the server said, for when something went wrong. */
 	readonly said: () => string;
 	readonly stop: () => Promise<void>;
+	/** Stops it, and is rid of the folder if it was made for it. */
+	readonly remove: () => Promise<void>;
 };
 
 const freePort = (): Promise<number> =>
@@ -72,17 +74,21 @@ export async function serveShop(given?: string): Promise<ServedShop> {
 	const abandon = () => child.kill("SIGKILL");
 	process.once("exit", abandon);
 	await up;
+	const stop = async () => {
+		child.kill("SIGTERM");
+		const hard = setTimeout(() => child.kill("SIGKILL"), STOP_MS);
+		await ended(child);
+		clearTimeout(hard);
+		process.off("exit", abandon);
+	};
 	return {
 		base: `http://127.0.0.1:${port}`,
 		port,
 		folder,
 		said: () => words,
-		stop: async () => {
-			child.kill("SIGTERM");
-			const hard = setTimeout(() => child.kill("SIGKILL"), STOP_MS);
-			await ended(child);
-			clearTimeout(hard);
-			process.off("exit", abandon);
+		stop,
+		remove: async () => {
+			await stop();
 			if (given === undefined) rmSync(folder, { recursive: true, force: true });
 		},
 	};
