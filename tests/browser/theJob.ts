@@ -1,42 +1,47 @@
 import { spawnSync } from "node:child_process";
+import path from "node:path";
 import Database from "better-sqlite3";
 import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, expect, it } from "vitest";
 import { databaseFile } from "@/lib/db/store";
 import type { Operation } from "@/lib/reversal/plan";
 import { carriedOut } from "@/tests/reversal/carryOut";
 import { card, fingers, type Hands, keys } from "@/tests/support/browserHands";
-import { DESK, openBrowser, openContext, openPage, PHONE, SHOP_NAME, type WatchedPage } from "@/tests/support/browserPage";
+import { openBrowser, openContext, openPage, SHOP_NAME, type WatchedPage } from "@/tests/support/browserPage";
 import { type ServedShop, serveShop } from "@/tests/support/browserServer";
 import { codesOn } from "./labelOnPaper";
 import { lookedAt, photoOnItsSide, plainPhoto } from "./photos";
 import { ADDED_BUILD, BOUGHT, BUILD, DRIVE_ORDER, GREASE, LIGHT_ORDER, RATES, SUMS, USED, WAY_BACK } from "./tinHeron";
 
-let browser: Browser;
-beforeAll(async () => {
-	browser = await openBrowser();
-});
-afterAll(async () => {
-	await browser.close();
-});
+export type Way = {
+	readonly size: { readonly width: number; readonly height: number };
+	/** Fingers, or nothing but keys. */
+	readonly touch: boolean;
+};
 
-describe.each([
-	["by touch at 360 x 740", PHONE, true],
-	["by keyboard alone at 1440 x 900", DESK, false],
-] as const)("the whole job, %s", (_, size, touch) => {
+/** Where a picture of the page is left when a part of the job fails. */
+const PICTURES = path.resolve("out/browser");
+
+/**
+ * The whole job of one machine, through the screens only, as one story: each part stands on the one before. To be called
+ * where tests are declared.
+ */
+export function theWholeJob({ size, touch }: Way): void {
+	let browser: Browser;
 	let shop: ServedShop;
 	let watch: WatchedPage;
 	let hands: Hands;
 	let broken = false;
 
 	beforeAll(async () => {
+		browser = await openBrowser();
 		shop = await serveShop();
 		const context = await openContext(browser, { size, touch });
 		watch = await openPage(context);
 		hands = touch ? fingers(watch.page) : keys(watch.page);
 	});
 	afterAll(async () => {
-		await watch.page.context().close();
+		await browser.close();
 		await shop.remove();
 	});
 
@@ -48,7 +53,7 @@ describe.each([
 			try {
 				await work();
 			} catch (error) {
-				await watch.page.screenshot({ path: `/tmp/br-${touch ? "touch" : "keys"}.png`, fullPage: true });
+				await watch.page.screenshot({ path: path.join(PICTURES, `the job, ${touch ? "touch" : "keys"}.png`), fullPage: true });
 				throw error;
 			}
 			broken = false;
@@ -547,7 +552,7 @@ describe.each([
 		expect(`${verified.stdout}${verified.stderr}`).toMatch(/sound|verif/i);
 		expect(verified.status).toBe(0);
 	});
-});
+}
 
 /** A line of the checklist as what a hand does. */
 function operationIn(line: string, index: number): Operation {
