@@ -1,6 +1,7 @@
 // The least opening as a mixed integer program, for a general-purpose solver. Shares no code with the planner: what parts
 // what is read off the two builds here again, and who comes before whom is a number for each position.
 
+import highs from "highs";
 import type { Problem } from "@/lib/reversal/problem";
 
 type Solver = {
@@ -10,17 +11,18 @@ type Solver = {
 	): { readonly Status: string; readonly Columns: Readonly<Record<string, { readonly Primal?: number }>> };
 };
 
-/** The solver, an open package of its own that the program does not need; null where it is not installed. */
-export async function milpSolver(): Promise<Solver | null> {
-	const name: string = "highs";
-	try {
-		const loaded: { default: () => Promise<Solver> } = await import(/* @vite-ignore */ name);
-		return await loaded.default();
-	} catch (error) {
-		if (error instanceof Error && /Cannot find (package|module)|Failed to (load|resolve)/.test(error.message)) return null;
-		throw error;
-	}
-}
+/** HiGHS, an open solver of linear and integer programs. */
+export const milpSolver = async (): Promise<Solver> => {
+	const solver = await highs();
+	return {
+		solve: (model, options) => {
+			const { Status, Columns } = solver.solve(model, options);
+			const primal = (column: object): number | undefined =>
+				"Primal" in column && typeof column.Primal === "number" ? column.Primal : undefined;
+			return { Status, Columns: Object.fromEntries(Object.entries(Columns).map(([name, column]) => [name, { Primal: primal(column) }])) };
+		},
+	};
+};
 
 type Build = ReadonlyMap<string, string>;
 
