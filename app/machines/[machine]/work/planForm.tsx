@@ -110,6 +110,7 @@ export function PlanForm({
 			<TextArea label="Caution" hint="What a hand must know before it begins." optional {...form.field("caution")} />
 			<FormRow>
 				<SelectField label="Position" optional none="none" options={choices.positions} {...form.field("positionId")} />
+				<SelectField label="Part" optional none="none" options={choices.parts} {...form.field("partId")} />
 				<SelectField label="Conversion" optional none="none" options={choices.conversions} {...form.field("conversionId")} />
 			</FormRow>
 			<TextField
