@@ -11,6 +11,9 @@ export default defineConfig({
 	oxc: { jsx: { runtime: "automatic" } },
 	test: {
 		pool: "forks",
+		// Both cores work, and a worker keeps the modules that it has loaded: no test changes what another sees.
+		maxWorkers: 2,
+		isolate: false,
 		testTimeout: 30_000,
 		include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
 		exclude: ["tests/browser/**", "tests/bench/**", "node_modules/**"],

@@ -82,7 +82,7 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 	}, [pending]);
 
 	useEffect(() => {
-		if (wrong.length) firstOf(ref.current, wrong)?.focus();
+		if (wrong.length) firstOf(ref.current, wrong, (control) => control.getAttribute("type") !== "hidden")?.focus();
 	}, [wrong]);
 
 	const refused = (say: string, fields: Readonly<Record<string, string>>) => {
@@ -169,11 +169,17 @@ async function ask<Raw, Value>(action: (raw: Raw) => Promise<Result<Value, Refus
 	}
 }
 
-/** The first control, in the order of the page, that carries one of the names or something inside one ("minutes.low"). */
-function firstOf(form: HTMLFormElement | null, names: readonly string[]): HTMLElement | undefined {
+/** The first control that will do, in the order of the page, of those that carry one of the names or something inside one ("minutes.low"). */
+function firstOf(
+	form: HTMLFormElement | null,
+	names: readonly string[],
+	willDo: (control: HTMLElement) => boolean = () => true,
+): HTMLElement | undefined {
 	return [...(form?.elements ?? [])].find((control): control is HTMLElement => {
 		const name = control.getAttribute("name");
-		return control instanceof HTMLElement && !!name && names.some((wrong) => name === wrong || name.startsWith(`${wrong}.`));
+		return (
+			control instanceof HTMLElement && willDo(control) && !!name && names.some((wrong) => name === wrong || name.startsWith(`${wrong}.`))
+		);
 	});
 }
 

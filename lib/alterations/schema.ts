@@ -8,7 +8,7 @@ import { typedMoment } from "@/lib/steps/typedMoment";
 /** How far an alteration can be undone: three grades suffice at the bench (common practice, no source). */
 export const UNDO_WORDS = { clean: "clean", trace: "leaves a trace", never: "cannot be undone" } as const;
 
-const wait = z.union([z.number(), z.string().max(40)]).transform((typed, check): number => {
+const wait = z.union([z.number(), z.string().max(40, "Write the wait shorter, like 24 h.")]).transform((typed, check): number => {
 	const minutes = typeof typed === "number" ? typed : typed.trim() === "" ? 0 : null;
 	if (minutes !== null && Number.isInteger(minutes) && minutes >= 0) return minutes;
 	const read = parseMinutes(String(typed));

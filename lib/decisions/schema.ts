@@ -10,7 +10,7 @@ const option = (currency: CurrencyCode) =>
 	z.object({
 		words: line("the option", 300),
 		cost: z
-			.union([z.number().int().min(0), z.string().max(60)])
+			.union([z.number().int().min(0), z.string().max(60, "Write the amount in figures.")])
 			.default("")
 			.transform((typed, check): number | null => {
 				if (typeof typed === "number") return typed;
@@ -21,7 +21,7 @@ const option = (currency: CurrencyCode) =>
 				return z.NEVER;
 			}),
 		minutes: z
-			.union([z.number().int().min(0), z.string().max(40)])
+			.union([z.number().int().min(0), z.string().max(40, "Write the time shorter, like 1 h 30.")])
 			.default("")
 			.transform((typed, check): number | null => {
 				if (typeof typed === "number") return typed;

@@ -28,15 +28,16 @@ const optionalDay = z
 		return z.NEVER;
 	});
 
-const count = z.union([z.number(), z.string().max(20)]).transform((typed, check): number => {
+const HOW_MANY = "Write how many, a whole number from 1 to 100000.";
+const count = z.union([z.number(), z.string().max(20, HOW_MANY)]).transform((typed, check): number => {
 	const number = typeof typed === "number" ? typed : /^\s*\d{1,6}\s*$/.test(typed) ? Number(typed) : Number.NaN;
 	if (Number.isInteger(number) && number >= 1 && number <= 100_000) return number;
-	check.addIssue({ code: "custom", message: "Write how many, a whole number from 1 to 100000." });
+	check.addIssue({ code: "custom", message: HOW_MANY });
 	return z.NEVER;
 });
 
 const grams = z
-	.union([z.number(), z.string().max(20)])
+	.union([z.number(), z.string().max(20, "Write the weight in whole grams.")])
 	.nullish()
 	.transform((typed, check): number | null => {
 		if (typed === null || typed === undefined || typed === "") return null;
@@ -76,8 +77,8 @@ export const buySchema = (home: CurrencyCode) =>
 			supplierName: optionalLine("the supplier's name"),
 			orderedDay: dayField("it was ordered"),
 			arrivedDay: optionalDay,
-			currency: z.string().max(10).default(home),
-			rate: z.string().max(40).default("1"),
+			currency: z.string().max(10, "Write the currency's three letters, like EUR.").default(home),
+			rate: z.string().max(40, "Write the rate shorter, like 1.0845.").default("1"),
 			spreadBy: z.enum(["value", "weight"]).default("value"),
 			discount: typedAmount,
 			freight: typedAmount,

@@ -2,6 +2,7 @@
 
 import { type Instant, instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
+import { PICTURES } from "@/lib/files/mediaTypes";
 import { inOrderOfWork, type Standing, standingOf } from "@/lib/steps/progress";
 import { type Hindrance, hindrances, overAt, type StepState } from "@/lib/steps/rules";
 import type { STEP_KINDS } from "@/lib/steps/schema";
@@ -130,7 +131,7 @@ export async function stepOfMachine(read: Reader, machineId: string, number: num
 				select: { step: { select: { number: true, title: true, state: true } } },
 			},
 			captures: {
-				where: { stands: "yes", fileSha: { not: null } },
+				where: { stands: "yes", file: { mediaType: { in: [...PICTURES] } } },
 				orderBy: [{ takenAt: "asc" }, { id: "asc" }],
 				take: FEW,
 				select: { id: true, fileSha: true, words: true, takenAt: true },

@@ -3,7 +3,11 @@ import { chosen, line, optionalChosen } from "@/lib/core/words";
 
 export const locationKindSchema = z.enum(["room", "rack", "shelf", "bin"], "Say whether it is a room, a rack, a shelf or a bin.");
 
-const rank = z.number().int("Order places by whole numbers.").min(0).max(9999, "Order places by a number up to 9999.");
+const rank = z
+	.number("Write its turn as a whole number, like 3.")
+	.int("Order places by whole numbers.")
+	.min(0, "Order places by a number from 0 to 9999.")
+	.max(9999, "Order places by a number from 0 to 9999.");
 
 export const addLocationSchema = z.object({
 	/** What it is in; null for a room. */

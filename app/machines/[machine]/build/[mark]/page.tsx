@@ -9,7 +9,6 @@ import { Facts } from "@/app/ui/facts";
 import { Buttons, Columns, Stack } from "@/app/ui/layouts";
 import { Notice } from "@/app/ui/notice";
 import { OriginalityMark } from "@/app/ui/originalityMark";
-import { PhotoGrid } from "@/app/ui/photoGrid";
 import { Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
 import { dayOf, formatDayShort, formatInstant } from "@/lib/core/days";
@@ -39,6 +38,7 @@ import { FindingForm } from "./findingForm";
 import { ObstructionForm, WithdrawObstruction } from "./obstructionForm";
 import { PartForm } from "./partForm";
 import { PositionForm } from "./positionForm";
+import { Shown } from "./shown";
 
 type Props = { readonly params: Promise<{ machine: string; mark: string }> };
 type Part = PositionPage["fittings"][number]["part"];
@@ -154,25 +154,7 @@ export default async function PositionPageOfMachine({ params }: Props) {
 					<Wires said={said} />
 					<Settings said={said} />
 					<History said={said} />
-					{page.captures.length === 0 ? null : (
-						<Card title="Photos" aside={<Link href={`${base}/papers`}>papers</Link>}>
-							<PhotoGrid
-								photos={page.captures.flatMap((capture) =>
-									capture.fileSha === null
-										? []
-										: [
-												{
-													id: capture.id,
-													src: `/files/${capture.fileSha}/small`,
-													href: `/files/${capture.fileSha}`,
-													alt: capture.words === "" ? `${page.name}, without words yet` : capture.words,
-													caption: capture.words === "" ? "no words yet" : capture.words,
-												},
-											],
-								)}
-							/>
-						</Card>
-					)}
+					<Shown captures={page.captures} name={page.name} base={base} />
 				</Stack>
 				<Stack>
 					{page.kind === "place" ? null : (
