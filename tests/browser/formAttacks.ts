@@ -79,12 +79,22 @@ export function formsOn(page: Page): Promise<string[]> {
 
 export type Outcome = { readonly recorded: boolean; readonly problems: readonly string[] };
 
+/** As a paste into each field would: the browser's own setter, and the event that follows. Runs in the page. */
+function fillAll(form: Element, { fields, text, figure }: { readonly fields: string; readonly text: string; readonly figure: string }) {
+	for (const field of form.querySelectorAll(fields)) {
+		if (!(field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement) || field.readOnly || field.disabled) continue;
+		const of = field instanceof HTMLInputElement ? HTMLInputElement.prototype : HTMLTextAreaElement.prototype;
+		Object.getOwnPropertyDescriptor(of, "value")?.set?.call(field, field.type === "number" ? figure : text);
+		field.dispatchEvent(new Event("input", { bubbles: true }));
+		field.dispatchEvent(new FocusEvent("focusout", { bubbles: true }));
+	}
+}
+
 /** Fills every field of the form, sends it, and says what was wrong with how it took that. */
 export async function attackForm(page: Page, key: string, attack: Attack, book: Book): Promise<Outcome> {
 	await formsOn(page);
 	const form = page.locator(`main form[data-key=${JSON.stringify(key)}]`).first();
-	for (const field of await form.locator(TEXT_FIELDS).all())
-		if (await field.isEditable()) await field.fill((await field.getAttribute("type")) === "number" ? attack.figure : attack.text);
+	await form.evaluate(fillAll, { fields: TEXT_FIELDS, text: attack.text, figure: attack.figure });
 	await form.evaluate((element) => {
 		for (const old of element.querySelectorAll("[role=alert] > *")) old.setAttribute("data-old", "");
 	});
