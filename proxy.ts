@@ -1,36 +1,13 @@
 // The guard at the door: only under names that are ours, writes only from our own pages, and a policy for what a page may load.
 
 import { type NextRequest, NextResponse } from "next/server";
-
-/** Names besides addresses and localhost under which the shop may be called: `ASFOUND_HOSTS=shop.example,bench.example`. */
-const named = new Set((process.env.ASFOUND_HOSTS ?? "").split(",").flatMap((name) => name.trim().toLowerCase() || []));
-
-/**
- * Why a request may not pass, as a sentence that says what to do, or undefined.
- *
- * A page elsewhere must not write here: a browser names the page's origin with every write. And a name elsewhere must not
- * lead here (DNS rebinding): a plain address, localhost, a name without a dot and a `.local` name cannot be owned by a
- * stranger; any other name must have been set. The upload route, which this proxy must not touch, calls this itself.
- */
-export function refusalOf(request: Pick<Request, "method" | "headers">): string | undefined {
-	const host = (request.headers.get("host") ?? "").toLowerCase();
-	const name = host.replace(/:\d+$/, "");
-	const ours =
-		named.has(name) || /^(\d{1,3}\.){3}\d{1,3}$/.test(name) || /^\[[0-9a-f:.]+\]$/.test(name) || /^[a-z0-9-]+(\.local)?$/.test(name);
-	if (!ours)
-		return `This shop does not answer under the name ${JSON.stringify(name)}. Add it to ASFOUND_HOSTS, or use the machine's address.`;
-	if (request.method === "GET" || request.method === "HEAD") return;
-	const site = request.headers.get("sec-fetch-site");
-	const origin = request.headers.get("origin");
-	const own = origin !== null && URL.canParse(origin) && new URL(origin).host === host;
-	if (!own || (site && site !== "same-origin" && site !== "none"))
-		return "Only the shop's own pages may change something in it. Open the page anew and try again.";
-}
+import { refusalOf } from "@/lib/http/guard";
 
 export function proxy(request: NextRequest) {
 	const refusal = refusalOf(request);
 	if (refusal) return new NextResponse(`${refusal}\n`, { status: 403, headers: { "content-type": "text/plain; charset=utf-8" } });
-	if (request.nextUrl.pathname.startsWith("/api/")) return NextResponse.next();
+	// Answers of a program, and files that people brought: the files carry a stricter policy of their own.
+	if (/^\/(api|files)\//.test(request.nextUrl.pathname)) return NextResponse.next();
 
 	const nonce = btoa(crypto.randomUUID());
 	const dev = process.env.NODE_ENV === "development";

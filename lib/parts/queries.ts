@@ -2,7 +2,7 @@
 
 import type { Reader } from "@/lib/db/store";
 import type { GivenTag } from "@/lib/parts/numbering";
-import type { LeavingPart, LostPosition } from "@/lib/parts/rules";
+import type { LostPosition } from "@/lib/parts/rules";
 
 /** All running numbers that a machine has given out. */
 export const tagsGiven = (read: Reader, machineNumber: number): Promise<GivenTag[]> =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { refusalOf } from "@/proxy";
+import { refusalOf } from "@/lib/http/guard";
 
 const request = (method: string, headers: Record<string, string>) => ({ method, headers: new Headers(headers) });
 const write = (headers: Record<string, string>) => refusalOf(request("POST", headers));
