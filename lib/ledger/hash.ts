@@ -12,8 +12,8 @@ export type EntryBody = {
 	readonly actor: string;
 	readonly action: string;
 	readonly subject: string;
-	/** What may be shown, as a JSON value. */
-	readonly open: unknown;
+	/** What may be shown, as canonical JSON text. */
+	readonly open: string;
 	/** Digest of what may be withheld; null when nothing is. */
 	readonly seal: string | null;
 	readonly prev: string;
@@ -25,19 +25,13 @@ export function sha256(data: string | Uint8Array): string {
 	return createHash("sha256").update(data).digest("hex");
 }
 
-/** `SHA-256(JCS(entry))` over exactly the eleven fields of `EntryBody`: others that the row carries do not count. */
+/**
+ * `SHA-256(JCS(entry))` over exactly the eleven fields of `EntryBody`: others that the row carries do not count. `open` is
+ * put in as it is stored, so that a long entry is not parsed and sorted again; it must be canonical.
+ */
 export function entryHash(entry: EntryBody): string {
 	const { seq, machine, machineSeq, at, actor, action, subject, open, seal, prev, prevOfMachine } = entry;
-	return sha256(canonical({ seq, machine, machineSeq, at, actor, action, subject, open, seal, prev, prevOfMachine }));
-}
-
-/**
- * The same hash where `open` is already canonical text, as it is stored: nothing is parsed and sorted again, which is
- * most of the work of verifying a long ledger. Requires `open` to be canonical; the caller compares that when it doubts it.
- */
-export function entryHashFromText(entry: Omit<EntryBody, "open"> & { readonly open: string }): string {
-	const { seq, machine, machineSeq, at, actor, action, subject, open, seal, prev, prevOfMachine } = entry;
-	// In the order of RFC 8785 for these names; a property test holds it equal to `entryHash`.
+	// In the order of RFC 8785 for these names.
 	return sha256(
 		`{"action":${canonical(action)},"actor":${canonical(actor)},"at":${canonical(at)},"machine":${canonical(machine)},` +
 			`"machineSeq":${canonical(machineSeq)},"open":${open},"prev":${canonical(prev)},"prevOfMachine":${canonical(prevOfMachine)},` +

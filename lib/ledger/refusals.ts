@@ -2,10 +2,9 @@
 // line, and what another phone did in the same second.
 
 import type { Refusal } from "@/lib/core/result";
-import { Prisma } from "@/lib/generated/prisma/client";
 
 /** A trigger's text: 'code: what always holds'. */
-const RULE = /\b([a-z]+(?:-[a-z]+)+): ([a-z].+)$/m;
+const RULE = /\b([a-z]+(?:-[a-z]+)+): ([a-z].+)$/;
 
 const UNIQUE: readonly { readonly on: RegExp; readonly refusal: Refusal }[] = [
 	{
@@ -48,27 +47,15 @@ const UNIQUE: readonly { readonly on: RegExp; readonly refusal: Refusal }[] = [
 	},
 ];
 
-/**
- * "number-taken" when another process took the entry number (decide again), a refusal when a rule of the shop was hit.
- * Anything else is a bug and is thrown on.
- */
-export function refusalOfDatabase(error: unknown): "number-taken" | Refusal {
-	const text = wholeText(error);
-	if (/Entry\.seq|Entry\.hash|entry-gap|entry-chain|UNIQUE.*Entry/.test(text)) return "number-taken";
-	if (/Receipt\.deed/.test(text)) return "number-taken";
+/** A refusal when a rule of the shop was hit, or the disk or another program was in the way. Anything else is a bug and is thrown on. */
+export function refusalOfDatabase(error: unknown): Refusal {
+	const text = error instanceof Error ? error.message : "";
+	const code = error instanceof Error && "code" in error ? String(error.code) : "";
 	const rule = RULE.exec(text);
 	if (rule?.[1] && rule[2]) return { code: rule[1], say: `Not written: ${rule[2]}.` };
-	if (/SQLITE_BUSY|database is locked|SocketTimeout|P1008/.test(text)) {
+	if (/^SQLITE_(BUSY|LOCKED)/.test(code))
 		return { code: "busy", say: "Another program holds the shop's book. Nothing was changed; close it there and try again." };
-	}
-	if (/SQLITE_FULL|disk is full/.test(text))
-		return { code: "disk-full", say: "The disk is full. Nothing was changed; make room and try again." };
-	for (const { on, refusal } of UNIQUE) if (on.test(text)) return refusal;
+	if (code === "SQLITE_FULL") return { code: "disk-full", say: "The disk is full. Nothing was changed; make room and try again." };
+	if (code.startsWith("SQLITE_CONSTRAINT")) for (const { on, refusal } of UNIQUE) if (on.test(text)) return refusal;
 	throw error;
-}
-
-function wholeText(error: unknown): string {
-	if (error instanceof Prisma.PrismaClientKnownRequestError)
-		return `${error.code} ${error.message} ${JSON.stringify(error.meta ?? {})}`.replaceAll("\\n", "\n");
-	return error instanceof Error ? `${error.message} ${JSON.stringify(error)}` : String(error);
 }

@@ -1,27 +1,18 @@
 // Rows as SQL. Table and column names come from the code, values are always bound.
 
-export type Statement = { readonly sql: string; readonly values: readonly (string | number | null)[] };
-type Row = Readonly<Record<string, string | number | null>>;
-
-/** SQLite takes 32,766 bound values a statement; the adapter fewer. */
-const MOST_VALUES = 900;
+type Value = string | number | null;
+export type Statement = { readonly sql: string; readonly values: readonly Value[] };
+type Row = Readonly<Record<string, Value>>;
 
 const named = (name: string): string => `"${name}"`;
 
-/** Inserts rows of one table, all with the same columns; several statements where there are too many values for one. */
-export function insertStatements(table: string, rows: readonly Row[]): Statement[] {
-	const columns = Object.keys(rows[0] ?? {});
-	const most = Math.max(1, Math.floor(MOST_VALUES / columns.length));
-	const statements: Statement[] = [];
-	for (let start = 0; start < rows.length; start += most) {
-		const part = rows.slice(start, start + most);
-		const tuple = `(${columns.map(() => "?").join(",")})`;
-		statements.push({
-			sql: `INSERT INTO ${named(table)} (${columns.map(named).join(",")}) VALUES ${part.map(() => tuple).join(",")}`,
-			values: part.flatMap((row) => columns.map((column) => row[column] ?? null)),
-		});
-	}
-	return statements;
+/** Adds a row. The text is the same for every row of a table, so that it is prepared once. */
+export function insertStatement(table: string, row: Row): Statement {
+	const columns = Object.keys(row);
+	return {
+		sql: `INSERT INTO ${named(table)} (${columns.map(named).join(",")}) VALUES (${columns.map(() => "?").join(",")})`,
+		values: columns.map((column) => row[column] ?? null),
+	};
 }
 
 /** Writes the whole row again, by its id. */

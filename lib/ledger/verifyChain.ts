@@ -1,7 +1,7 @@
 // Recomputes the chains of a ledger entry by entry, and compares. Pure: the entries come from wherever they are kept, the
 // live shop or a dossier. Shares with the writer nothing but the format (DESIGN: hash = SHA-256(JCS(entry without hash))).
 
-import { createHash, hash } from "node:crypto";
+import { createHash } from "node:crypto";
 import { canonicalOf, isCanonical, readJson } from "@/lib/ledger/verifyText";
 
 /** One thing that is wrong, and where. */
@@ -14,7 +14,7 @@ export type Flaw = {
 	readonly id?: string;
 };
 
-/** An entry as it is stored: `open` is still text. */
+/** An entry as it is stored: `open` is still the bytes of a text. */
 export type StoredEntry = {
 	readonly seq: number;
 	readonly machine: string | null;
@@ -23,7 +23,7 @@ export type StoredEntry = {
 	readonly actor: string;
 	readonly action: string;
 	readonly subject: string;
-	readonly open: string;
+	readonly open: Uint8Array;
 	readonly seal: string | null;
 	readonly prev: string;
 	readonly prevOfMachine: string | null;
@@ -46,11 +46,17 @@ const json = JSON.stringify;
  */
 export function hashOfEntry(entry: Omit<StoredEntry, "hash">): string {
 	const { action, actor, at, machine, machineSeq, open, prev, prevOfMachine, seal, seq, subject } = entry;
-	return hash(
-		"sha256",
-		`{"action":${json(action)},"actor":${json(actor)},"at":${json(at)},"machine":${json(machine)},"machineSeq":${machineSeq},"open":${open},"prev":${json(prev)},"prevOfMachine":${json(prevOfMachine)},"seal":${json(seal)},"seq":${seq},"subject":${json(subject)}}`,
-	);
+	return createHash("sha256")
+		.update(
+			`{"action":${json(action)},"actor":${json(actor)},"at":${json(at)},"machine":${json(machine)},"machineSeq":${machineSeq},"open":`,
+		)
+		.update(open)
+		.update(`,"prev":${json(prev)},"prevOfMachine":${json(prevOfMachine)},"seal":${json(seal)},"seq":${seq},"subject":${json(subject)}}`)
+		.digest("hex");
 }
+
+/** What an entry says, as text. Bytes that are no text become U+FFFD, and then the hash tells. */
+export const openText = (entry: Pick<StoredEntry, "open">): string => Buffer.from(entry.open).toString("utf8");
 
 /** SHA-256 of salt and withheld text. */
 export const sealDigest = (salt: string, withheld: string): string =>
@@ -76,7 +82,7 @@ export function chainChecker(of: "shop" | "machine"): (entry: StoredEntry) => re
 		return none;
 	};
 	return (entry) => {
-		const textFlaws = ofText(entry);
+		const hashFlaws = ofHash(entry);
 		const shopFlaw = of === "shop" ? inShop(entry, last) : null;
 		last.seq = entry.seq;
 		last.hash = entry.hash;
@@ -86,8 +92,8 @@ export function chainChecker(of: "shop" | "machine"): (entry: StoredEntry) => re
 			before.seq = entry.machineSeq ?? 0;
 			before.hash = entry.hash;
 		}
-		if (textFlaws === NONE && !shopFlaw && !machineFlaw) return NONE;
-		return [...textFlaws, ...[shopFlaw ?? [], machineFlaw ?? []].flat()];
+		if (hashFlaws === NONE && !shopFlaw && !machineFlaw) return NONE;
+		return [...hashFlaws, ...[shopFlaw ?? [], machineFlaw ?? []].flat()];
 	};
 }
 
@@ -97,15 +103,20 @@ const flaw = (entry: { readonly seq: number }, code: string, words: string): Fla
 	entry: entry.seq,
 });
 
-function ofText(entry: StoredEntry): readonly Flaw[] {
-	if (isCanonical(entry.open))
-		return hashOfEntry(entry) === entry.hash ? NONE : [flaw(entry, "entry-hash", "its hash does not match what it says")];
-	// Hashed in the canonical form all the same, so that one slip is one flaw.
-	const form = flaw(entry, "entry-not-canonical", "what it says is not written in the canonical form");
-	return hashOfEntry({ ...entry, open: canonicalOf(entry.open) }) === entry.hash
-		? [form]
-		: [form, flaw(entry, "entry-hash", "its hash does not match what it says")];
+function ofHash(entry: StoredEntry): readonly Flaw[] {
+	if (hashOfEntry(entry) === entry.hash) return NONE;
+	// Hashed in the canonical form too, so that one slip is one flaw.
+	const text = openText(entry);
+	const inForm = canonicalOf(text);
+	if (inForm !== text && hashOfEntry({ ...entry, open: Buffer.from(inForm) }) === entry.hash) return [notCanonical(entry)];
+	return [flaw(entry, "entry-hash", "its hash does not match what it says")];
 }
+
+const notCanonical = (entry: { readonly seq: number }): Flaw =>
+	flaw(entry, "entry-not-canonical", "what it says is not written in the canonical form");
+
+/** What is wrong with how an entry's text is written, or null. The chain does not ask: it goes by the bytes. */
+export const formFlaw = (entry: { readonly seq: number }, text: string): Flaw | null => (isCanonical(text) ? null : notCanonical(entry));
 
 function inShop(entry: StoredEntry, last: Head): Flaw | null {
 	if (entry.seq === last.seq + 1) {

@@ -58,21 +58,9 @@ export function newPositions(
 		]),
 	);
 	let rank = Math.max(0, ...standing.positions.map((position) => position.rank));
-	const rows: {
-		positions: RowChange[];
-		parts: RowChange[];
-		tags: RowChange[];
-		fittings: RowChange[];
-		findings: RowChange[];
-		evidence: RowChange[];
-	} = {
-		positions: [],
-		parts: [],
-		tags: [],
-		fittings: [],
-		findings: [],
-		evidence: [],
-	};
+	// Position by position, hosts before what sits on them: each row then refers only to rows that stand. Where it did not,
+	// SQLite would look through every table for what waits for the new row, which grows with the shop.
+	const rows: RowChange[] = [];
 	const added: AddedPosition[] = [];
 
 	for (const [index, item] of items.entries()) {
@@ -116,7 +104,7 @@ export function newPositions(
 		const partId = holds[index] ? given.newId() : null;
 		const lot = item.part?.count ?? 1;
 		rank += 1;
-		rows.positions.push(
+		rows.push(
 			add("Position", {
 				id,
 				machineId: machine.id,
@@ -146,15 +134,11 @@ export function newPositions(
 				at: since,
 			});
 			tag = made.tag;
-			const [partRow, tagRow] = made.rows;
-			if (partRow) rows.parts.push(partRow);
-			if (tagRow) rows.tags.push(tagRow);
-			rows.fittings.push(
-				newFitting({ id: given.newId(), machineId: machine.id, partId, positionId: id, fromAt: since, wayRound: item.wayRound }),
-			);
+			rows.push(...made.rows);
+			rows.push(newFitting({ id: given.newId(), machineId: machine.id, partId, positionId: id, fromAt: since, wayRound: item.wayRound }));
 		}
 		if (asFound && item.kind === "seat") {
-			rows.findings.push(
+			rows.push(
 				add("Finding", {
 					id: given.newId(),
 					machineId: machine.id,
@@ -166,11 +150,11 @@ export function newPositions(
 				}),
 			);
 		}
-		for (const said of item.evidence) rows.evidence.push(evidenceRow(given.newId(), machine.id, said, { partId, positionId: id }));
+		for (const said of item.evidence) rows.push(evidenceRow(given.newId(), machine.id, said, { partId, positionId: id }));
 		hosts.set(mark, { name: item.name, area, partId, why: whyEmpty(item, asFound) });
 		added.push({ mark, id, partId, tag });
 	}
-	return ok({ rows: [...rows.positions, ...rows.parts, ...rows.tags, ...rows.fittings, ...rows.findings, ...rows.evidence], added });
+	return ok({ rows, added });
 }
 
 const NOTHING_SAID: PartDetails = {

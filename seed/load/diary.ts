@@ -2,7 +2,7 @@
 // the other, through the functions that the forms call.
 
 import { idMaker } from "@/lib/core/ids";
-import { instantOf, millisOf } from "@/lib/core/instants";
+import { instantOf } from "@/lib/core/instants";
 import { seededBytes } from "@/lib/core/random";
 import type { Result } from "@/lib/core/result";
 import type { Store } from "@/lib/db/store";

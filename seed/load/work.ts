@@ -22,7 +22,7 @@ import { cautionOf } from "@/seed/load/fixings";
 import { asFoundRecord, asFoundStep, makePlaces, stamp, wiresOf } from "@/seed/load/intake";
 import { type Books, carryOutPutIn, carryOutTakeOut, carryOutWiring, positionOf } from "@/seed/load/moves";
 import { keep, paperText } from "@/seed/load/pictures";
-import { drawFor, makePart, newPartDetails, sayEvidenceOf } from "@/seed/load/purchases";
+import { drawFor, makePart } from "@/seed/load/purchases";
 
 /** One thing done in a step; `next` gives each further deed of it its own id. */
 type Act = (env: Env, next: () => Env) => Promise<void>;

@@ -21,6 +21,11 @@ export async function verifying(shop: FreshShop): Promise<void> {
 	const chains = await timed(9, () => verifyLedger(shop.folder, { chainsOnly: true }), 2);
 	const whole = await timed(3, () => verifyLedger(shop.folder), 1);
 	console.log(`the ledger: ${texts.length} entries, ${(bytes / 1e6).toFixed(1)} MB`);
-	report("verifying both chains, against SHA-256 of the same bytes", chains, hashed, 4);
-	report("verifying chains and every row, against SHA-256 of the same bytes", whole, hashed, null);
+	report("verifying both chains and all seals, by hash and link, against SHA-256 of the same bytes", chains, hashed, 4);
+	report(
+		"verifying everything (the same, the written form, every row, every guard), against SHA-256 of the same bytes",
+		whole,
+		hashed,
+		null,
+	);
 }

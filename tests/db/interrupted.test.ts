@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ok } from "@/lib/core/result";
 import type { Store } from "@/lib/db/store";
-import type { PrismaClient } from "@/lib/generated/prisma/client";
+import type { Writer } from "@/lib/db/writer";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed } from "@/lib/ledger/rows";
 import { verifyLedger } from "@/lib/ledger/verify";
@@ -10,23 +10,17 @@ import { aBag, type LampShop, lampShop } from "@/tests/ledger/lampShop";
 /** The shop's store, but the n-th statement of each deed cannot be carried out. */
 function failingAt(store: Store, n: number): Store {
 	let count = 0;
-	const writer = new Proxy(store.writer, {
-		get(target, name) {
-			if (name === "$transaction") {
-				return (statements: Parameters<PrismaClient["$transaction"]>[0]) => {
-					count = 0;
-					return target.$transaction(statements as never);
-				};
-			}
-			if (name === "$executeRawUnsafe") {
-				return (sql: string, ...values: unknown[]) => {
-					count += 1;
-					return count === n ? target.$executeRawUnsafe(`INSERT INTO "NoSuchTable" VALUES (1)`) : target.$executeRawUnsafe(sql, ...values);
-				};
-			}
-			return Reflect.get(target, name) as unknown;
+	const writer: Writer = {
+		...store.writer,
+		atOnce: (work) => {
+			count = 0;
+			return store.writer.atOnce(work);
 		},
-	});
+		prepared: (sql) => {
+			if (/^(INSERT|UPDATE)/.test(sql)) count += 1;
+			return store.writer.prepared(/^(INSERT|UPDATE)/.test(sql) && count === n ? `INSERT INTO "NoSuchTable" VALUES (1)` : sql);
+		},
+	};
 	return { ...store, writer, tail: Promise.resolve() };
 }
 
@@ -74,8 +68,7 @@ describe("a deed that is interrupted", () => {
 
 	it("on a full disk is refused with what to do, and the next one goes through when there is room", async () => {
 		const shop = await lampShop();
-		const [{ page_count: pages } = { page_count: 0 }] =
-			await shop.store.writer.$queryRawUnsafe<{ page_count: number }[]>("PRAGMA page_count");
+		const { page_count: pages } = shop.store.writer.prepared("PRAGMA page_count").get() as { page_count: number };
 		const note = () =>
 			record(shop.env(), async () => {
 				const id = shop.newId();
@@ -93,7 +86,7 @@ describe("a deed that is interrupted", () => {
 		const refusals: string[] = [];
 		let written = 0;
 		for (let room = 0; room < 12; room++) {
-			await shop.store.writer.$queryRawUnsafe(`PRAGMA max_page_count = ${Number(pages) + room}`);
+			shop.store.writer.prepared(`PRAGMA max_page_count = ${pages + room}`).get();
 			const result = await note();
 			if (result.ok) written += 1;
 			else refusals.push(result.error.code);

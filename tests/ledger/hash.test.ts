@@ -4,12 +4,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { seededBytes } from "@/lib/core/random";
 import { canonical } from "@/lib/ledger/canonical";
-import { type EntryBody, entryHash, entryHashFromText, matchesSeal, newSalt, sealOf, sha256 } from "@/lib/ledger/hash";
+import { type EntryBody, entryHash, matchesSeal, newSalt, sealOf, sha256 } from "@/lib/ledger/hash";
 
 const text = fc.string({ unit: "grapheme", maxLength: 20 });
 const digest = fc.string({ unit: fc.constantFrom(..."0123456789abcdef"), minLength: 64, maxLength: 64 });
 const open = fc.dictionary(text, fc.oneof(text, fc.integer(), fc.boolean(), fc.constant(null), fc.array(fc.integer())));
-const entry: fc.Arbitrary<EntryBody & { open: unknown }> = fc.record({
+const entry: fc.Arbitrary<Omit<EntryBody, "open"> & { open: unknown }> = fc.record({
 	seq: fc.nat(),
 	machine: fc.option(text),
 	machineSeq: fc.option(fc.nat()),
@@ -31,7 +31,7 @@ const FIRST: EntryBody = {
 	actor: "00000000-0000-7000-8000-000000000000",
 	action: "shop.opened",
 	subject: "Shop/shop",
-	open: { facts: { say: "Opened the shop." }, rows: {} },
+	open: `{"facts":{"say":"Opened the shop."},"rows":{}}`,
 	seal: null,
 	prev: "0".repeat(64),
 	prevOfMachine: null,
@@ -44,18 +44,9 @@ describe("the hash of an entry", () => {
 				const elsewhere = createHash("sha256")
 					.update(canonicalize(drawn) ?? "")
 					.digest("hex");
-				expect(entryHash(drawn)).toBe(elsewhere);
+				expect(entryHash({ ...drawn, open: canonical(drawn.open) })).toBe(elsewhere);
 			}),
 			{ seed: 29, numRuns: 300 },
-		);
-	});
-
-	it("is the same when the stored text is taken as it stands", () => {
-		fc.assert(
-			fc.property(entry, (drawn) => {
-				expect(entryHashFromText({ ...drawn, open: canonical(drawn.open) })).toBe(entryHash(drawn));
-			}),
-			{ seed: 30, numRuns: 300 },
 		);
 	});
 
@@ -68,7 +59,7 @@ describe("the hash of an entry", () => {
 			{ actor: "someone" },
 			{ action: "shop.closed" },
 			{ subject: "Shop/other" },
-			{ open: { facts: { say: "Opened the shop!" }, rows: {} } },
+			{ open: `{"facts":{"say":"Opened the shop!"},"rows":{}}` },
 			{ seal: "0".repeat(64) },
 			{ prev: `1${"0".repeat(63)}` },
 			{ prevOfMachine: "0".repeat(64) },
