@@ -14,6 +14,7 @@ import { Picture } from "@/app/ui/photoGrid";
 import { Segments } from "@/app/ui/segments";
 import { Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
+import { shouldBeEmpty } from "@/lib/bags/queries";
 import { systemClock } from "@/lib/core/clock";
 import { addDays, type Day, dayOf, daysBetween, formatDayShort, timeOf } from "@/lib/core/days";
 import { edtfInWords } from "@/lib/core/edtf";
@@ -26,7 +27,6 @@ import { costWords } from "@/lib/machines/costWords";
 import {
 	atTheBench,
 	type Bench,
-	bagsThatShouldBeEmpty,
 	benches,
 	capturesWithoutWords,
 	inThePost,
@@ -244,7 +244,7 @@ type Mind = {
 async function MindThese({ read, today }: { read: Reader; today: Day }) {
 	const [due, bags, captures, post] = await Promise.all([
 		originalsDue(read, addDays(today, DUE_SOON_DAYS)),
-		bagsThatShouldBeEmpty(read),
+		shouldBeEmpty(read),
 		capturesWithoutWords(read),
 		inThePost(read),
 	]);
@@ -262,11 +262,11 @@ async function MindThese({ read, today }: { read: Reader; today: Day }) {
 		}),
 		...bags.map(
 			(bag): Mind => ({
-				id: bag.id,
+				id: bag.bagId,
 				word: "should be empty",
 				means: "wait",
-				what: bag.tag === null ? null : <TagChip size="small" tag={bag.tag} href={`/t/${bag.tag}`} />,
-				says: `${bag.words === "" ? "Bag" : bag.words}: ${bag.why}`,
+				what: <TagChip size="small" tag={bag.tag} href={`/t/${bag.tag}`} />,
+				says: `${bag.words === "" ? "Bag" : bag.words} still holds ${bag.things[0]}${bag.things.length > 1 ? ` and ${bag.things.length - 1} more` : ""}`,
 			}),
 		),
 		...post.map(

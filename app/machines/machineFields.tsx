@@ -126,7 +126,7 @@ export function MachineFields({
 					<TextArea
 						label="Hazards"
 						optional
-						hint="What a hand must know first: mains on metal, loaded springs, mercury, weight, old paint. They stand on every page of work."
+						hint="What a hand must know first: mains on metal, loaded springs, mercury, weight, old paint; one a line. They stand first on the machine's page."
 						{...field("hazards")}
 					/>
 				</Card>

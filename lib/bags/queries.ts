@@ -175,7 +175,7 @@ export async function whereIs(read: Reader, lies: { bagId: string | null; locati
 	return { words: "on the bench", bags: [], locationId: null, path: null };
 }
 
-/** A holding bag with something in it whose place in the machine is filled again: something was left out. */
+/** A holding bag with something in it whose place in the machine is filled again, or whose machine is finished: something was left out. */
 export type LeftOver = {
 	readonly bagId: string;
 	readonly tag: string;
@@ -186,10 +186,11 @@ export type LeftOver = {
 };
 
 const MOST_LEFT_OVER = 200;
+const FINISHED: ("ready" | "left")[] = ["ready", "left"];
 
 /**
  * Holding bags that should be empty by now and are not: of one machine, or of the whole shop. A fixing counts once every
- * position that it held has a part again; a part once its last position has.
+ * position that it held has a part again; a part once its last position has; everything once the machine is finished.
  */
 export async function shouldBeEmpty(read: Reader, machineId?: string): Promise<LeftOver[]> {
 	const bags = await read.bag.findMany({
@@ -200,6 +201,7 @@ export async function shouldBeEmpty(read: Reader, machineId?: string): Promise<L
 			OR: [
 				{ parts: { some: { fittings: { some: { position: { part: { isNot: null } } } } } } },
 				{ fixings: { some: { holds: { some: { fitting: { position: { part: { isNot: null } } } } } } } },
+				{ machine: { state: { in: FINISHED } }, OR: [{ parts: { some: {} } }, { fixings: { some: {} } }] },
 			],
 		},
 		orderBy: { id: "asc" },
@@ -208,23 +210,29 @@ export async function shouldBeEmpty(read: Reader, machineId?: string): Promise<L
 			id: true,
 			words: true,
 			tag: { select: { id: true } },
-			machine: { select: { number: true, name: true } },
+			machine: { select: { number: true, name: true, state: true } },
 			parts: { take: MOST_IN_A_BAG, orderBy: { id: "asc" }, select: lyingPart },
 			fixings: { take: MOST_IN_A_BAG, orderBy: { id: "asc" }, select: lyingFixing },
 		},
 	});
 	return bags.flatMap((bag) => {
+		const finished = FINISHED.some((state) => state === bag.machine?.state);
 		const parts = bag.parts
 			.map((part) => ({ part, home: part.fittings[0] ? homeOf(part.fittings[0].position) : null }))
-			.filter(({ home }) => home?.filled)
-			.map(({ part, home }) => `${part.count > 1 ? `${part.count} x ` : ""}${part.name}, of ${home?.name} (${home?.mark})`);
+			.filter(({ home }) => finished || home?.filled)
+			.map(({ part, home }) => `${part.count > 1 ? `${part.count} x ` : ""}${part.name}${home ? `, of ${home.name} (${home.mark})` : ""}`);
 		const fixings = bag.fixings
 			.map((fixing) => ({ fixing, homes: homesOf(fixing.holds) }))
-			.filter(({ homes }) => homes.length > 0 && homes.every((home) => home.filled))
-			.map(({ fixing, homes }) => `${formatFixing(fixing)}, of ${homes.map((home) => `${home.name} (${home.mark})`).join(" and ")}`);
+			.filter(({ homes }) => finished || (homes.length > 0 && homes.every((home) => home.filled)))
+			.map(({ fixing, homes }) =>
+				homes.length === 0
+					? formatFixing(fixing)
+					: `${formatFixing(fixing)}, of ${homes.map((home) => `${home.name} (${home.mark})`).join(" and ")}`,
+			);
 		const things = [...parts, ...fixings];
 		if (things.length === 0) return [];
-		return [{ bagId: bag.id, tag: bag.tag?.id ?? "", words: bag.words, machine: bag.machine, things }];
+		const machine = bag.machine && { number: bag.machine.number, name: bag.machine.name };
+		return [{ bagId: bag.id, tag: bag.tag?.id ?? "", words: bag.words, machine, things }];
 	});
 }
 

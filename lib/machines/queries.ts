@@ -132,47 +132,6 @@ export const originalsDue = (read: Reader, by: Day) =>
 		select: OUTSIDE,
 	});
 
-/**
- * Holding bags that should be empty by now: what a fixing in them held is back in its place, or the machine is finished
- * or has left.
- */
-export async function bagsThatShouldBeEmpty(read: Reader): Promise<{ id: string; tag: string | null; words: string; why: string }[]> {
-	const shown = { id: true, words: true, tag: { select: { id: true } } } as const;
-	const fixings = await read.fixing.findMany({
-		where: {
-			place: "bag",
-			bag: { role: "holding", place: { not: "void" } },
-			holds: { some: { fitting: { untilAt: { not: null }, part: { place: "fitted" } } } },
-		},
-		take: 200,
-		select: {
-			bag: { select: shown },
-			holds: { select: { fitting: { select: { untilAt: true, positionId: true, part: { select: { name: true, positionId: true } } } } } },
-		},
-	});
-	const finished = await read.bag.findMany({
-		where: {
-			role: "holding",
-			place: { not: "void" },
-			machine: { state: { in: ["ready", "left"] } },
-			OR: [{ parts: { some: {} } }, { fixings: { some: {} } }],
-		},
-		orderBy: { id: "asc" },
-		take: FEW,
-		select: { ...shown, machine: { select: { number: true } } },
-	});
-	const found = new Map<string, { id: string; tag: string | null; words: string; why: string }>();
-	for (const { bag, holds } of fixings) {
-		const back = holds.find(({ fitting }) => fitting.untilAt !== null && fitting.part.positionId === fitting.positionId);
-		if (bag && back)
-			found.set(bag.id, { id: bag.id, tag: bag.tag?.id ?? null, words: bag.words, why: `${back.fitting.part.name} is back in` });
-	}
-	for (const bag of finished) {
-		found.set(bag.id, { id: bag.id, tag: bag.tag?.id ?? null, words: bag.words, why: `machine ${bag.machine?.number ?? ""} is finished` });
-	}
-	return [...found.values()].slice(0, FEW);
-}
-
 /** Photos and papers that still wait for words, by machine. */
 export async function capturesWithoutWords(read: Reader): Promise<{ number: number | null; name: string; count: number }[]> {
 	const groups = await read.capture.groupBy({ by: ["machineId"], where: { wordsAt: null, stands: "yes" }, _count: { _all: true } });

@@ -122,7 +122,7 @@ export async function positionByMark(read: Reader, machineId: string, mark: stri
 			where: { OR: [{ positionId: position.id }, { partId: { in: partIds } }], stands: "yes", fileSha: { not: null } },
 			orderBy: [{ takenAt: "desc" }, { id: "desc" }],
 			take: MOST_PHOTOS,
-			select: { id: true, words: true, takenAt: true, kind: true, file: { select: { id: true, name: true, mediaType: true } } },
+			select: { id: true, words: true, file: { select: { id: true, name: true, mediaType: true } } },
 		}),
 		read.alteration.findMany({
 			where: { partId: { in: partIds }, state: { not: "void" } },

@@ -36,14 +36,15 @@ const count = z.union([z.number(), z.string().max(20, HOW_MANY)]).transform((typ
 	return z.NEVER;
 });
 
+const HOW_HEAVY = "Write the weight in whole grams.";
 const grams = z
-	.union([z.number(), z.string().max(20, "Write the weight in whole grams.")])
+	.union([z.number(), z.string().max(20, HOW_HEAVY)])
 	.nullish()
 	.transform((typed, check): number | null => {
 		if (typed === null || typed === undefined || typed === "") return null;
 		const number = typeof typed === "number" ? typed : /^\s*\d{1,7}\s*$/.test(typed) ? Number(typed) : Number.NaN;
 		if (Number.isInteger(number) && number >= 0) return number;
-		check.addIssue({ code: "custom", message: "Write the weight in whole grams." });
+		check.addIssue({ code: "custom", message: HOW_HEAVY });
 		return z.NEVER;
 	});
 

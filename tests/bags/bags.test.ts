@@ -7,6 +7,7 @@ import type { Result } from "@/lib/core/result";
 import { putIn, takeOut } from "@/lib/fittings/changes";
 import { recordPrint } from "@/lib/labels/changes";
 import { readyTags } from "@/lib/labels/queries";
+import { setMachineState } from "@/lib/machines/changes";
 import { losePart } from "@/lib/parts/changes";
 import { addLocation } from "@/lib/store/changes";
 import { formatTag } from "@/lib/tags/tag";
@@ -178,6 +179,17 @@ describe("bags, in a shop", () => {
 		expect(left).toMatchObject([{ tag: taken.bagTag, words: "rear panel screws" }]);
 		expect(left[0]?.things).toEqual(["2 x 4BA x 1/2, cheese slotted, of Place panel (panel)"]);
 		expect(await shouldBeEmpty(shop.store.read, "another machine")).toEqual([]);
+	});
+
+	it("a holding bag of a finished machine should be empty, whatever is in it", async () => {
+		const taken = done(
+			await takeOut({ machineId: machine.id, positionId: machine.position("panel"), into: { kind: "new-bag", bag: {} } }, shop.env()),
+		);
+		expect(await shouldBeEmpty(shop.store.read)).toEqual([]);
+		done(await setMachineState({ machineId: machine.id, state: "ready" }, shop.env()));
+		expect(await shouldBeEmpty(shop.store.read)).toMatchObject([
+			{ tag: taken.bagTag, things: ["Part panel, of Place panel (panel)", "6 x 4BA x 1/2, cheese slotted, of Place panel (panel)"] },
+		]);
 	});
 
 	it("a keeping bag may stay full for ever", async () => {

@@ -67,7 +67,7 @@ export default async function NowPage({ params, searchParams }: Props) {
 		<Stack>
 			{machine.hazards === "" ? null : (
 				<Notice means="stop" live="off" title="Hazards">
-					<p>{machine.hazards}</p>
+					<Lines of={machine.hazards} />
 				</Notice>
 			)}
 			{machine.state === "intake" ? <StillOpen base={base} counts={counts} /> : null}
@@ -528,5 +528,18 @@ function Notes({
 				<NoteForm machineId={machineId} />
 			</details>
 		</Card>
+	);
+}
+
+/** What was written one a line is read one a line. */
+function Lines({ of }: { of: string }) {
+	const lines = of.split("\n").filter((line) => line.trim() !== "");
+	if (lines.length < 2) return <p>{of}</p>;
+	return (
+		<ul>
+			{lines.map((line) => (
+				<li key={line}>{line}</li>
+			))}
+		</ul>
 	);
 }
