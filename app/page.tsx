@@ -184,7 +184,7 @@ function MachineCard({
 									<b>{next.title}</b>
 								</Link>
 								, {formatMinutes(next.likelyMinutes)}
-								{next.hindered.length > 0 ? <span className="af-sub">waits for {hinderedWords(next.hindered, now, timeZone)}</span> : null}
+								{next.hindered.length > 0 ? <span className="af-sub">waits: {hinderedWords(next.hindered, now, timeZone)}</span> : null}
 							</>
 						) : machine.state === "intake" ? (
 							<Link href={`${href}/build`}>

@@ -66,6 +66,7 @@ export function RateForm({ people, currency, today }: { people: readonly Option[
 }
 
 type PersonRow = {
+	readonly entry: number;
 	readonly id: string;
 	readonly name: string;
 	readonly initials: string;
@@ -78,6 +79,7 @@ export function PersonStateButton({ person }: { person: PersonRow }) {
 	const form = useActionForm({
 		schema: describePersonSchema,
 		defaults: { id, name, initials, skills, state: person.state === "here" ? "left" : "here" },
+		seen: person.entry,
 		action: describePersonAction,
 	});
 	return (
@@ -97,13 +99,15 @@ export function PersonStateButton({ person }: { person: PersonRow }) {
 
 export function ShopForm({
 	defaults,
+	seen,
 	currency,
 }: {
+	seen: number;
 	defaults: { readonly name: string; readonly timeZone: string; readonly address: string };
 	currency: CurrencyCode;
 }) {
 	const [done, setDone] = useState(false);
-	const form = useActionForm({ schema: describeShopSchema, defaults, action: describeShopAction, onDone: () => setDone(true) });
+	const form = useActionForm({ schema: describeShopSchema, defaults, seen, action: describeShopAction, onDone: () => setDone(true) });
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />

@@ -67,7 +67,11 @@ export default async function PeoplePage() {
 						/>
 					</Card>
 					<Card title="The shop">
-						<ShopForm defaults={{ name: shop.name, timeZone: shop.timeZone, address: shop.address ?? "" }} currency={shop.currency} />
+						<ShopForm
+							seen={shop.entry}
+							defaults={{ name: shop.name, timeZone: shop.timeZone, address: shop.address ?? "" }}
+							currency={shop.currency}
+						/>
 					</Card>
 				</Stack>
 				<Stack>

@@ -17,6 +17,7 @@ export type ActionForm<Input extends FieldValues> = {
 		readonly ref: RefObject<HTMLFormElement | null>;
 		readonly onSubmit: (event: FormEvent) => void;
 		readonly noValidate: true;
+		readonly method: "dialog";
 	};
 	/** Spread on a field: its name, its wiring, what it holds at first, and its error. */
 	readonly field: <Name extends Path<Input>>(
@@ -41,6 +42,8 @@ export type ActionForm<Input extends FieldValues> = {
  * What was typed stays when the action refuses or the shop cannot be reached. `error.fields` go to their fields, the first
  * wrong one gets the focus, and the sentence is announced by `FormProblem`. Under the key `deed` it sends a client-made id
  * that stays the same from try to try until one succeeds: a double press, a retry or a lost answer does the deed once.
+ * Under `seen` it sends what the page was made from, if that was handed in; a refusal may name a newer one in its facts,
+ * and then the same answers are sent on top of that.
  * The action gets the values as typed (the schema's input), and reads them with the same schema.
  *
  * @example
@@ -52,12 +55,15 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 	schema,
 	defaults,
 	action,
+	seen,
 	onDone,
 }: {
 	readonly schema: z.ZodType<Output, Input>;
 	/** What the fields hold at first. `deed` need not be among them. */
 	readonly defaults: DefaultValues<NoInfer<Input>>;
 	readonly action: (raw: NoInfer<Input> & { deed: string }) => Promise<Result<Value, Refusal>>;
+	/** The version of what is corrected, as the page shows it. */
+	readonly seen?: number;
 	/** After success: go on to another page, or say so. The form keeps its values; `form.reset()` empties it. */
 	readonly onDone?: (value: Value, form: UseFormReturn<NoInfer<Input>>) => void;
 }): ActionForm<Input> {
@@ -70,6 +76,8 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 		defaultValues: defaults,
 		shouldFocusError: false,
 	});
+	const standing = useRef(seen);
+	const done = useRef(false);
 	const locked = useRef(false);
 	const attempt = useRef(0);
 	const [problem, setProblem] = useState<Problem | null>(null);
@@ -80,6 +88,15 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 	useEffect(() => {
 		if (!pending) locked.current = false;
 	}, [pending]);
+
+	// After its own deed the page is made anew, and with it what this form holds. What others change meanwhile is not taken
+	// over: the fields would still be those of the older page.
+	useEffect(() => {
+		if (!done.current || standing.current === seen) return;
+		done.current = false;
+		standing.current = seen;
+		form.reset(defaults);
+	}, [seen, defaults, form]);
 
 	useEffect(() => {
 		if (wrong.length) firstOf(ref.current, wrong, (control) => control.getAttribute("type") !== "hidden")?.focus();
@@ -103,9 +120,10 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 		start(async () => {
 			await form.handleSubmit(
 				async (values) => {
-					const answer = await ask(action, { ...values, deed: deed.current });
+					const answer = await ask(action, { ...values, deed: deed.current, ...(seen === undefined ? {} : { seen: standing.current }) });
 					if (answer.ok) {
 						deed.current = "";
+						done.current = true;
 						start(() => {
 							setProblem(null);
 							onDone?.(answer.value, form);
@@ -113,6 +131,7 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 						return;
 					}
 					const fields = answer.error.fields ?? {};
+					if (typeof answer.error.facts?.seen === "number") standing.current = answer.error.facts.seen;
 					for (const [name, message] of Object.entries(fields)) form.setError(name as Path<Input>, { type: answer.error.code, message });
 					start(() => refused(answer.error.say, fields));
 				},
@@ -125,6 +144,9 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 		formProps: {
 			ref,
 			noValidate: true,
+			// Pressed before the script has taken over, a form outside a dialog does nothing (HTML, form submission, method
+			// dialog): as a plain form it would load the page anew, and what was typed would be gone.
+			method: "dialog",
 			onSubmit: (event) => {
 				event.preventDefault();
 				send();

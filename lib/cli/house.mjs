@@ -13,21 +13,21 @@ const production = { ...process.env, NODE_ENV: "production" };
 const verbs = {
 	/** The shop of the acceptance scenario, in a folder of its own. */
 	async demo() {
-		prepare();
+		await prepare();
 		const env = { ...production, ASFOUND_DATA: process.env.ASFOUND_DATA || "./data/demo" };
-		build();
+		await build();
 		const filled = await inFront(process.execPath, typescript(here("demo.ts")), { env });
 		if (filled !== 0) return filled;
 		return inFront(process.execPath, typescript(here("server.ts")), { env });
 	},
 	/** The shop's own book. */
 	async start() {
-		prepare();
-		build();
+		await prepare();
+		await build();
 		return inFront(process.execPath, typescript(here("server.ts")), { env: production });
 	},
 	async dev() {
-		prepare();
+		await prepare();
 		const host = process.env.ASFOUND_HOST || "127.0.0.1";
 		const port = process.env.ASFOUND_PORT || "3200";
 		return inFront(process.execPath, [installed("next/dist/bin/next"), "dev", "--hostname", host, "--port", port]);
@@ -35,29 +35,28 @@ const verbs = {
 	/** Everything, from types to a real browser. */
 	async test() {
 		const since = performance.now();
-		prepare();
+		await prepare();
 		const env = testNeeds();
-		runStages([...BEFORE_COMMIT, TESTS.unit], env);
-		build();
-		runStages([TESTS.browser], env);
+		await Promise.all([runStages(BEFORE_COMMIT.slow, env), runStages(BEFORE_COMMIT.quick, env).then(build)]);
+		await runStages([TESTS.unit, TESTS.browser], env);
 		say(`All good in ${seconds(since)}.`);
 		return 0;
 	},
 	/** What is quick: before each commit. */
 	async check() {
-		prepare();
-		runStages(BEFORE_COMMIT);
+		await prepare();
+		await Promise.all([runStages(BEFORE_COMMIT.slow), runStages(BEFORE_COMMIT.quick)]);
 		return 0;
 	},
 	/** Measures, and asserts nothing. */
 	async bench() {
-		prepare();
+		await prepare();
 		return inFront(process.execPath, typescript(path.join(root, "tests/bench/run.ts"), ...process.argv.slice(3)));
 	},
 	/** Packages, database client and pages, and no more. */
 	async prepare() {
-		prepare();
-		build();
+		await prepare();
+		await build();
 		return 0;
 	},
 };

@@ -3,8 +3,15 @@ import { createHash, randomUUID } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import Database from "better-sqlite3";
+import { systemClock } from "@/lib/core/clock";
 
-export function migrate(file: string, dir = path.resolve("prisma/migrations"), log: (s: string) => void = console.log): string[] {
+/** Gives the names of the migrations that were applied. `clock` dates them, and nothing else depends on it. */
+export function migrate(
+	file: string,
+	dir = path.resolve("prisma/migrations"),
+	log: (s: string) => void = console.log,
+	clock: () => string = systemClock,
+): string[] {
 	mkdirSync(path.dirname(file), { recursive: true });
 	const db = new Database(file, { timeout: 10_000 });
 	const applied: string[] = [];
@@ -25,7 +32,7 @@ export function migrate(file: string, dir = path.resolve("prisma/migrations"), l
 			.filter((e) => e.isDirectory() && existsSync(path.join(dir, e.name, "migration.sql")))
 			.map((e) => e.name)
 			.sort();
-		const now = () => new Date().toISOString().replace("Z", "+00:00");
+		const now = () => clock().replace("Z", "+00:00");
 		for (const name of names) {
 			const bytes = readFileSync(path.join(dir, name, "migration.sql"));
 			const checksum = createHash("sha256").update(bytes).digest("hex");

@@ -17,6 +17,7 @@ export async function partSheet(read: Reader, partId: string) {
 		where: { id: partId },
 		select: {
 			id: true,
+			entry: true,
 			name: true,
 			count: true,
 			maker: true,

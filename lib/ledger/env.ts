@@ -11,6 +11,8 @@ export type Env = {
 	readonly actor: string;
 	/** Client-made id of this deed: sent twice, it is done once. */
 	readonly deed: string;
+	/** The entry from which the page was made that asks for this, when it corrects what stands; see lib/ledger/meanwhile.ts. */
+	readonly seen?: number | null;
 	readonly newId: () => string;
 	/** 128 random bits as 32 hex digits. */
 	readonly salt: () => string;

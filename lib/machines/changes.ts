@@ -5,6 +5,7 @@ import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
+import { overMeanwhile } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed, type RowChange, type Tables } from "@/lib/ledger/rows";
 import { counted, mayBecome, mayHandOver, mayStamp, numberFor } from "@/lib/machines/rules";
@@ -108,13 +109,18 @@ export const describeMachine = (input: DescribeMachine, env: Env): Promise<Resul
 			priceMinor: input.price,
 			carriageMinor: input.carriage,
 		};
-		rows.push(change("Machine", before, patch));
-		const changed = Object.entries(patch).flatMap(([column, value]) =>
+		const laid = await overMeanwhile(read, "Machine", before, env.seen ?? null, patch, FIELDS);
+		if (!laid.ok) return laid;
+		rows.push(change("Machine", before, laid.value));
+		const changed = Object.entries(laid.value).flatMap(([column, value]) =>
 			before[column as keyof typeof before] === value ? [] : [WORDS[column] ?? column],
 		);
 		const say = changed.length === 0 ? "Looked over what is said of the machine." : `Corrected ${listed(changed)}.`;
 		return ok(deed(before.id, "machine.described", { table: "Machine", id: before.id }, { say, changed }, rows, null));
 	});
+
+/** Columns whose field has another name. */
+const FIELDS = { priceMinor: "price", carriageMinor: "carriage" } as const;
 
 const WORDS: Readonly<Record<string, string>> = {
 	name: "the name",

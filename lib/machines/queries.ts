@@ -67,7 +67,7 @@ export async function benches(read: Reader, machineIds: readonly string[], now: 
 				work: { where: { endedAt: null }, take: 1, select: { id: true } },
 				needs: {
 					where: { stands: "yes" },
-					select: { needs: { select: { number: true, title: true, state: true, doneAt: true, waitMinutes: true } } },
+					select: { needs: { select: { number: true, title: true, state: true, doneAt: true, waitMinutes: true, waitWhy: true } } },
 				},
 			},
 		}),

@@ -1,5 +1,6 @@
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Env } from "@/lib/ledger/env";
+import { overMeanwhile } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed } from "@/lib/ledger/rows";
 import { type AddCost, type ChangeCost, COST_KIND_WORDS } from "@/lib/money/schema";
@@ -26,19 +27,25 @@ export const addCost = (input: AddCost, env: Env): Promise<Result<string>> => {
 	});
 };
 
+/** Columns whose field has another name. */
+const COST_FIELDS = { estimatedMinor: "estimated", spentMinor: "spent" } as const;
+
 /** Corrects a cost, says that it was spent, or takes it back as entered in error. */
 export const changeCost = (input: ChangeCost, env: Env): Promise<Result<null>> =>
 	record(env, async (read) => {
 		const before = await read.costLine.findUnique({ where: { id: input.costId } });
 		if (!before) return refuse("no-such-cost", "That cost is not in the book. Load the page again.");
 		const { costId: _, estimated, spent, ...cost } = input;
+		const said = { ...cost, estimatedMinor: estimated, spentMinor: spent };
+		const laid = await overMeanwhile(read, "CostLine", before, env.seen ?? null, said, COST_FIELDS);
+		if (!laid.ok) return laid;
 		return ok(
 			deed(
 				before.machineId,
 				"cost.changed",
 				{ table: "CostLine", id: before.id },
-				{ say: `Cost corrected, ${STATE_WORDS[input.state]}: ${input.words}.` },
-				[change("CostLine", before, { ...cost, estimatedMinor: estimated, spentMinor: spent })],
+				{ say: `Cost corrected, ${STATE_WORDS[laid.value.state]}: ${laid.value.words}.` },
+				[change("CostLine", before, laid.value)],
 				null,
 			),
 		);

@@ -169,5 +169,15 @@ export const costLinesOf = (read: Reader, machineId: string) =>
 		where: { machineId },
 		orderBy: [{ day: "asc" }, { id: "asc" }],
 		take: MOST_LINES,
-		select: { id: true, kind: true, state: true, words: true, day: true, partyId: true, estimatedMinor: true, spentMinor: true },
+		select: {
+			id: true,
+			entry: true,
+			kind: true,
+			state: true,
+			words: true,
+			day: true,
+			partyId: true,
+			estimatedMinor: true,
+			spentMinor: true,
+		},
 	});

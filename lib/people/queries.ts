@@ -7,6 +7,7 @@ export const people = (read: Reader) =>
 		take: 200,
 		select: {
 			id: true,
+			entry: true,
 			name: true,
 			initials: true,
 			skills: true,

@@ -4,6 +4,7 @@ import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
+import { overMeanwhile } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, type Deed, deed, type RowChange, type Tables } from "@/lib/ledger/rows";
 import { counted } from "@/lib/machines/rules";
@@ -205,17 +206,31 @@ export const describePosition = (input: DescribePosition, env: Env): Promise<Res
 			mirrorId,
 			...timeColumns(input.out, input.in),
 		};
+		const laid = await overMeanwhile(read, "Position", row, env.seen ?? null, patch, POSITION_FIELDS);
+		if (!laid.ok) return laid;
 		return ok(
 			deed(
 				row.machineId,
 				"position.described",
 				{ table: "Position", id: row.id },
-				{ say: `Described ${row.mark} ${input.name}.` },
-				[change("Position", row, patch)],
+				{ say: `Described ${row.mark} ${laid.value.name}.` },
+				[change("Position", row, laid.value)],
 				null,
 			),
 		);
 	});
+
+/** Columns whose field has another name. */
+const POSITION_FIELDS = {
+	hostId: "hostMark",
+	mirrorId: "mirrorMark",
+	outLow: "out.low",
+	outLikely: "out.likely",
+	outHigh: "out.high",
+	inLow: "in.low",
+	inLikely: "in.likely",
+	inHigh: "in.high",
+} as const;
 
 /** Says what was found at a position, now or as later knowledge. Gives the finding, and the part that was entered for it. */
 export const recordFinding = (

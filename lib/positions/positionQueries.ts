@@ -8,6 +8,7 @@ const SHORT_PART = { id: true, name: true, count: true, origin: true, place: tru
 /** The part that a position holds or held, with where it is now. */
 const WHOLE_PART = {
 	...SHORT_PART,
+	entry: true,
 	machineId: true,
 	maker: true,
 	type: true,

@@ -3,6 +3,8 @@ import { type CurrencyCode, isCurrency } from "@/lib/money/currency";
 
 /** The shop, or null while its book has not been opened. */
 export async function theShop(read: Reader): Promise<{
+	/** The entry that describes it. */
+	entry: number;
 	name: string;
 	currency: CurrencyCode;
 	timeZone: string;

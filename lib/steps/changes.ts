@@ -3,6 +3,7 @@ import { formatMinutes } from "@/lib/core/minutes";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
+import { overMeanwhile } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed, type RowChange } from "@/lib/ledger/rows";
 import { loopOfNeeds, mayClose, mayStart, minutesTimed } from "@/lib/steps/rules";
@@ -36,6 +37,14 @@ const planColumns = (plan: StepPlan) => ({
 	positionId: plan.positionId,
 	partId: plan.partId,
 });
+
+/** Columns whose field has another name. */
+const STEP_FIELDS = {
+	lowMinutes: "minutes.low",
+	likelyMinutes: "minutes.likely",
+	highMinutes: "minutes.high",
+	waitMinutes: "wait",
+} as const;
 
 /** Plans one step. Gives its id and number. */
 export const planStep = async (input: PlanStep, env: Env): Promise<Result<{ id: string; number: number }>> => {
@@ -125,14 +134,16 @@ export const changeStep = (input: ChangeStep, env: Env): Promise<Result<null>> =
 				fields: { needs: "These needs lead back to this step." },
 				facts: { loop },
 			});
+		const laid = await overMeanwhile(read, "Step", step, env.seen ?? null, planColumns(input), STEP_FIELDS);
+		if (!laid.ok) return laid;
 		return ok(
 			deed(
 				step.machineId,
 				"step.changed",
 				{ table: "Step", id: step.id },
-				{ say: `Changed the plan of step ${step.number}: ${input.title}.` },
+				{ say: `Changed the plan of step ${step.number}: ${laid.value.title}.` },
 				[
-					change("Step", step, planColumns(input)),
+					change("Step", step, laid.value),
 					...relinked(needs, "needsId", input.needs, {
 						keep: (row, stands) => change("Need", row, { stands }),
 						fresh: (needsId) => add("Need", { id: env.newId(), stepId: step.id, needsId, stands: "yes" }),

@@ -117,6 +117,7 @@ export async function stepOfMachine(read: Reader, machineId: string, number: num
 		where: { machineId_number: { machineId, number } },
 		select: {
 			...LISTED,
+			entry: true,
 			words: true,
 			startedAt: true,
 			conversionId: true,

@@ -105,7 +105,7 @@ export const hairpinRidge: Machine = {
 			who: ["A"],
 			minutes: { low: 60, likely: 90, high: 150 },
 			actualMinutes: 90,
-			wait: { minutes: 30_240, why: "the board meets on 28 May: 21 days" },
+			wait: { minutes: 30_240, why: "the board meets on 28 May" },
 			after: ["H04"],
 			moves: [],
 			sessions: [session("A", "2026-05-07", "09:00", 90)],

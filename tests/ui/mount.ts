@@ -1,8 +1,10 @@
 import { act, type ReactNode } from "react";
 import { createRoot } from "react-dom/client";
 
-/** Puts a page into the document as a browser would, and takes it away again. */
-export async function mount(page: ReactNode): Promise<{ root: HTMLElement; leave: () => Promise<void> }> {
+/** Puts a page into the document as a browser would, shows it anew with other answers from the shop, and takes it away again. */
+export async function mount(
+	page: ReactNode,
+): Promise<{ root: HTMLElement; show: (again: ReactNode) => Promise<void>; leave: () => Promise<void> }> {
 	Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
 	const root = document.createElement("div");
 	document.body.append(root);
@@ -10,6 +12,7 @@ export async function mount(page: ReactNode): Promise<{ root: HTMLElement; leave
 	await act(async () => react.render(page));
 	return {
 		root,
+		show: (again) => act(async () => react.render(again)),
 		leave: async () => {
 			await act(async () => react.unmount());
 			root.remove();

@@ -27,6 +27,16 @@ function BagForm({ action, onDone = () => undefined }: { action: Action; onDone?
 	);
 }
 
+function Correct({ seen, action }: { seen: number; action: (raw: object) => Promise<Result<string, Refusal>> }) {
+	const form = useActionForm({ schema, defaults: { name: `Lamp ${seen}`, bag: "" }, seen, action });
+	return (
+		<form {...form.formProps}>
+			<TextField label="Name" {...form.field("name")} />
+			<Button type="submit">Correct it</Button>
+		</form>
+	);
+}
+
 let leave = async () => {};
 afterEach(async () => {
 	await leave();
@@ -122,6 +132,28 @@ describe("a form that sends a deed", () => {
 		await press(page.button);
 		expect(page.problem.firstElementChild?.textContent).toBe(before?.textContent);
 		expect(page.problem.firstElementChild).not.toBe(before);
+	});
+
+	it("says which version it corrects: that of its page, a newer one after a refusal that names it, and its own deed's after success", async () => {
+		const sent: unknown[] = [];
+		const answers = [refuse("changed-meanwhile", "Somebody changed it.", { facts: { seen: 9 } }), ok("in"), ok("in")];
+		const action = async (raw: object) => {
+			sent.push("seen" in raw ? raw.seen : undefined);
+			return answers[sent.length - 1] ?? ok("in");
+		};
+		const page = await mount(<Correct seen={4} action={action} />);
+		leave = page.leave;
+		const [name, button] = [one<HTMLInputElement>(page.root, "[name=name]"), one(page.root, "button")];
+		await type(name, "Reflector");
+		// Somebody else's deed made the page anew: the fields are still those of the older one.
+		await page.show(<Correct seen={9} action={action} />);
+		expect(name.value).toBe("Reflector");
+		await press(button);
+		await press(button);
+		await page.show(<Correct seen={12} action={action} />);
+		expect(name.value).toBe("Lamp 12");
+		await press(button);
+		expect(sent).toEqual([4, 9, 12]);
 	});
 
 	it("hands the answer on", async () => {

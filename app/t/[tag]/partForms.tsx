@@ -171,11 +171,12 @@ export type PartWords = {
 	readonly condition: string;
 };
 
-export function DescribePartForm({ partId, part }: { partId: string; part: PartWords }) {
+export function DescribePartForm({ partId, seen, part }: { partId: string; seen: number; part: PartWords }) {
 	const [done, setDone] = useState("");
 	const form = useActionForm({
 		schema: describePartSchema,
 		defaults: { partId, ...part, made: part.made ?? "" },
+		seen,
 		action: describePartAction,
 		onDone: () => setDone("Kept. What was said before stays in the history."),
 	});

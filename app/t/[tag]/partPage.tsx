@@ -363,7 +363,7 @@ export async function PartPage({ partId }: { partId: string }) {
 					<details className="af-details">
 						<summary>Describe it</summary>
 						<div className="pt-2">
-							<DescribePartForm partId={part.id} part={part} />
+							<DescribePartForm partId={part.id} seen={part.entry} part={part} />
 						</div>
 					</details>
 					{isLoose ? (

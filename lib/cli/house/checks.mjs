@@ -1,5 +1,5 @@
-// The stages of `npm run check` and `npm test`, in order. The first that fails ends it, with all that it said.
-import { hear, installed, say, seconds, stop } from "./run.mjs";
+// The stages of `npm run check` and `npm test`. The first that fails ends it, with all that it said.
+import { hearLater, installed, say, seconds, stop } from "./run.mjs";
 
 /** Fewer modules than this means that the boundary checker did not read the sources, and its "no violations" says nothing. */
 const LEAST_MODULES = 500;
@@ -30,17 +30,18 @@ const browser = {
 	sums: unit.sums,
 };
 
-export const BEFORE_COMMIT = [types, lint, boundaries, deadCode];
+/** Before each commit. The types take one processor for longer than all the others together, so they go beside them. */
+export const BEFORE_COMMIT = { slow: [types], quick: [lint, boundaries, deadCode] };
 export const TESTS = { unit, browser };
 
 /** Runs the stages in order. */
-export function runStages(stages, env = process.env) {
+export async function runStages(stages, env = process.env) {
 	for (const { name, run, refuses, sums } of stages) {
 		const since = performance.now();
 		const [program, args] = run;
-		const { code, said } = hear(program, args, { env: { ...env, NO_COLOR: "1", FORCE_COLOR: undefined } });
+		const { code, said } = await hearLater(program, args, { env: { ...env, NO_COLOR: "1", FORCE_COLOR: undefined } });
 		const refused = code === 0 ? (refuses?.(said) ?? null) : `exit ${code}`;
-		if (refused) stop(`${said.trim()}\n\n${name}: failed (${refused}). The stages after it were not run.`);
+		if (refused) stop(`${said.trim()}\n\n${name}: failed (${refused}). What comes after it was not run.`);
 		const sum = sums?.(said);
 		say(`${name}: good${sum ? `, ${sum}` : ""} (${seconds(since)})`);
 	}

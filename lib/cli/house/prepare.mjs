@@ -37,12 +37,15 @@ function databaseDriverLoads() {
 	}
 }
 
-function install() {
+async function install() {
 	requireNode();
 	if (!installedAsLocked())
-		quietly("Installing packages (a minute or two, once)", ...npm(["ci", "--no-audit", "--no-fund", "--loglevel=error"]));
+		await quietly("Installing packages (a minute or two, once)", ...npm(["ci", "--no-audit", "--no-fund", "--loglevel=error"]));
 	if (databaseDriverLoads()) return;
-	quietly("Compiling the database driver for this Node", ...npm(["rebuild", "better-sqlite3", "--foreground-scripts", "--loglevel=error"]));
+	await quietly(
+		"Compiling the database driver for this Node",
+		...npm(["rebuild", "better-sqlite3", "--foreground-scripts", "--loglevel=error"]),
+	);
 	// A native module that failed to load once stays failed in its process, so ask another.
 	if (hear(process.execPath, ["-e", "new (require('better-sqlite3'))(':memory:').close()"]).code !== 0)
 		stop(
@@ -53,18 +56,18 @@ function install() {
 const digestOf = (...texts) => texts.reduce((hash, text) => hash.update(text), createHash("sha256")).digest("hex");
 const readIfThere = (file) => (existsSync(file) ? readFileSync(file, "utf8") : "");
 
-function generate() {
+async function generate() {
 	const stamp = path.join(root, "lib/generated/made-from");
 	const made = digestOf(readFileSync(path.join(root, "prisma/schema.prisma")), readFileSync(installed("prisma/package.json")));
 	if (readIfThere(stamp) === made && existsSync(path.join(root, "lib/generated/prisma/client.ts"))) return;
-	quietly("Generating the database client", process.execPath, [path.join(root, "lib/cli/generate.mjs")]);
+	await quietly("Generating the database client", process.execPath, [path.join(root, "lib/cli/generate.mjs")]);
 	writeFileSync(stamp, made);
 }
 
 /** Packages and the database client. */
-export function prepare() {
-	install();
-	generate();
+export async function prepare() {
+	await install();
+	await generate();
 }
 
 const SOURCES = ["app", "lib", "prisma/schema.prisma", "public", "proxy.ts", "instrumentation.ts", "next.config.js", "postcss.config.mjs"];
@@ -85,11 +88,11 @@ function sourceFiles() {
 }
 
 /** The pages, built again when any source has changed since the last build. */
-export function build() {
+export async function build() {
 	const stamp = path.join(root, ".next/made-from");
 	const made = digestOf(process.versions.node, ...sourceFiles().flatMap((name) => [`\n${name}\n`, readFileSync(path.join(root, name))]));
 	if (readIfThere(stamp) === made && existsSync(path.join(root, ".next/BUILD_ID"))) return;
-	quietly("Building the pages", process.execPath, [installed("next/dist/bin/next"), "build"], {
+	await quietly("Building the pages", process.execPath, [installed("next/dist/bin/next"), "build"], {
 		env: { ...process.env, NODE_ENV: "production" },
 	});
 	writeFileSync(stamp, made);

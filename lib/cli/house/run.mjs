@@ -21,11 +21,33 @@ export function hear(program, args, more = {}) {
 	return { code: run.status ?? 1, said: `${run.stdout ?? ""}${run.stderr ?? ""}${run.error ? run.error.message : ""}` };
 }
 
+/** Programs under way: none outlives this one, also when another has failed meanwhile. */
+const underWay = new Set();
+process.on("exit", () => {
+	for (const child of underWay) child.kill();
+});
+
+/** The same as `hear`, while other things go on. */
+export function hearLater(program, args, more = {}) {
+	return new Promise((resolve) => {
+		const child = spawn(program, args, { cwd: root, stdio: ["ignore", "pipe", "pipe"], ...more });
+		underWay.add(child);
+		const said = [];
+		for (const stream of [child.stdout, child.stderr]) stream.on("data", (chunk) => said.push(chunk));
+		const end = (code, words = "") => {
+			underWay.delete(child);
+			resolve({ code: code ?? 1, said: Buffer.concat(said).toString("utf8") + words });
+		};
+		child.on("error", (error) => end(1, error.message));
+		child.on("close", (code) => end(code));
+	});
+}
+
 /** Runs something that should take a moment; says its name, and what it said only when it fails. */
-export function quietly(name, program, args, more = {}) {
+export async function quietly(name, program, args, more = {}) {
 	const since = performance.now();
 	say(`${name} ...`);
-	const { code, said } = hear(program, args, more);
+	const { code, said } = await hearLater(program, args, more);
 	if (code !== 0) stop(`${said.trim()}\n\n${name}: failed.`, code);
 	say(`${name}: done in ${seconds(since)}`);
 }

@@ -72,7 +72,7 @@ export const steps: readonly Step[] = [
 		who: ["A"],
 		minutes: { low: 30, likely: 45, high: 80 },
 		after: ["M04"],
-		wait: { minutes: 7200, why: "the owner's yes: 5 days" },
+		wait: { minutes: 7200, why: "the owner's yes" },
 		what: "options, quote, owner's yes",
 	}),
 	done(15, [session("A", "2026-04-20", "09:00", 15)], {
@@ -120,7 +120,7 @@ export const steps: readonly Step[] = [
 		after: ["M08"],
 		what: "motor to De Wikkelkamer, original: repair, do not exchange",
 		words: "Given over with a drawing of hole circle, shaft and direction. Plate photographed. The shop does not keep the core.",
-		wait: { minutes: 40320, why: "rewinding: 4 weeks" },
+		wait: { minutes: 40320, why: "rewinding" },
 	}),
 	done(30, [session("B", "2026-04-22", "10:00", 30)], {
 		id: "M11",
@@ -182,7 +182,7 @@ export const steps: readonly Step[] = [
 		minutes: { low: 60, likely: 90, high: 170 },
 		after: ["M16"],
 		what: "gearbox out, new lower seal, oil",
-		wait: { minutes: 1440, why: "seal settles: 24 h" },
+		wait: { minutes: 1440, why: "seal settles" },
 		moves: [out("a22", { location: "bench-2" })],
 	}),
 	planned({

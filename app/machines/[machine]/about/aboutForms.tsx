@@ -25,12 +25,14 @@ type Used = { readonly kinds: readonly string[]; readonly makers: readonly strin
 /** Corrects what was said at the door. */
 export function DescribeForm({
 	machine,
+	seen,
 	number,
 	currency,
 	parties,
 	used,
 }: {
 	readonly machine: MachineInput & { readonly machineId: string };
+	readonly seen: number;
 	readonly number: number;
 	readonly currency: CurrencyCode;
 	readonly parties: readonly PartyChoice[];
@@ -41,6 +43,7 @@ export function DescribeForm({
 	const form = useActionForm({
 		schema,
 		defaults: machine,
+		seen,
 		action: describeMachineAction,
 		onDone: () => router.push(`/machines/${number}`),
 	});

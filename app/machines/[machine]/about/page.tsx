@@ -60,6 +60,7 @@ export default async function AboutPage({ params }: { readonly params: Promise<{
 			</Columns>
 			<h2>Correct what is said of it</h2>
 			<DescribeForm
+				seen={machine.entry}
 				number={machine.number}
 				currency={shop.currency}
 				parties={known}

@@ -47,6 +47,7 @@ export function AddCostForm({ machineId, today, currency }: { machineId: string;
 }
 
 type Cost = {
+	readonly entry: number;
 	readonly id: string;
 	readonly kind: (typeof COST_KINDS)[number];
 	readonly state: "planned" | "spent" | "forgone" | "void";
@@ -59,9 +60,11 @@ type Cost = {
 
 export function ChangeCostForm({ cost, currency }: { cost: Cost; currency: CurrencyCode }) {
 	const [open, setOpen] = useState(false);
+	const { id, entry, ...said } = cost;
 	const form = useActionForm({
 		schema: changeCostSchema(currency),
-		defaults: { ...cost, costId: cost.id, partyId: cost.partyId ?? "" },
+		seen: entry,
+		defaults: { ...said, costId: id, partyId: cost.partyId ?? "" },
 		action: changeCostAction,
 		onDone: () => setOpen(false),
 	});

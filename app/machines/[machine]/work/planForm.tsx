@@ -30,6 +30,7 @@ export type PlanValues = Omit<z.input<typeof planStepFormSchema>, "machineId">;
 export function PlanForm({
 	machineId,
 	stepId,
+	seen,
 	workHref,
 	defaults,
 	choices,
@@ -38,6 +39,8 @@ export function PlanForm({
 	readonly machineId: string;
 	/** The step whose plan is changed; null plans a new one. */
 	readonly stepId: string | null;
+	/** The entry that describes the step, as the page shows it. */
+	readonly seen?: number;
 	readonly workHref: string;
 	readonly defaults: PlanValues;
 	readonly choices: PlanChoices;
@@ -54,6 +57,7 @@ export function PlanForm({
 	const changed = useActionForm({
 		schema: changeStepFormSchema,
 		defaults: { ...defaults, stepId: stepId ?? "" },
+		...(seen === undefined ? {} : { seen }),
 		action: changeStepAction,
 		onDone: () => router.back(),
 	});

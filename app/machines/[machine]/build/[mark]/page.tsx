@@ -223,6 +223,7 @@ export default async function PositionPageOfMachine({ params }: Props) {
 						<details className="af-details">
 							<summary>Correct what is said of it</summary>
 							<PositionForm
+								seen={page.entry}
 								position={{
 									positionId: page.id,
 									name: page.name,
@@ -591,6 +592,7 @@ async function PartCard({
 				<details className="af-details">
 					<summary>Correct what is said of it</summary>
 					<PartForm
+						seen={part.entry}
 						part={{
 							partId: part.id,
 							name: part.name,

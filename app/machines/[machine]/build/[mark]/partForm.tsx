@@ -23,8 +23,8 @@ const WORKS = [
 ] as const;
 
 /** What is said of a part. Its origin wants evidence beside it. */
-export function PartForm({ part }: { readonly part: z.input<typeof describePartSchema> }) {
-	const form = useActionForm({ schema: describePartSchema, defaults: part, action: describePartAction });
+export function PartForm({ part, seen }: { readonly part: z.input<typeof describePartSchema>; readonly seen: number }) {
+	const form = useActionForm({ schema: describePartSchema, defaults: part, seen, action: describePartAction });
 	const made = useWatch({ control: form.form.control, name: "made" });
 	return (
 		<form {...form.formProps}>

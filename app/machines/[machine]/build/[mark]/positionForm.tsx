@@ -16,15 +16,18 @@ import { describePositionAction } from "../actions";
 /** What is said of a position: its name, what carries it, its sides, how long it takes, what the next person must know. */
 export function PositionForm({
 	position,
+	seen,
 	others,
 	areas,
 }: {
 	readonly position: z.input<typeof describePositionSchema>;
+	/** The entry that describes it, as the page shows it. */
+	readonly seen: number;
 	/** Other positions of the machine; `carries` when a part is fitted that could carry this one. */
 	readonly others: readonly { readonly mark: string; readonly name: string; readonly carries: boolean }[];
 	readonly areas: readonly string[];
 }) {
-	const form = useActionForm({ schema: describePositionSchema, defaults: position, action: describePositionAction });
+	const form = useActionForm({ schema: describePositionSchema, defaults: position, seen, action: describePositionAction });
 	const named = (list: typeof others) => list.map(({ mark, name }) => ({ value: mark, label: `${mark} ${name}` }));
 	const { onChange: _, ...sides } = form.field("sides");
 	return (

@@ -32,6 +32,7 @@ export default async function ChangePlanPage({ params }: { params: Promise<{ mac
 				<PlanForm
 					machineId={machine.id}
 					stepId={step.id}
+					seen={step.entry}
 					workHref={`/machines/${machine.number}/work`}
 					choices={planChoices(choices, everybody, waits, step.id)}
 					began={step.state !== "planned"}
