@@ -30,8 +30,7 @@ const browser = {
 	sums: unit.sums,
 };
 
-/** Before each commit. The types take one processor for longer than all the others together, so they go beside them. */
-export const BEFORE_COMMIT = { slow: [types], quick: [lint, boundaries, deadCode] };
+export const BEFORE_COMMIT = [types, lint, boundaries, deadCode];
 export const TESTS = { unit, browser };
 
 /** Runs the stages in order. */

@@ -37,10 +37,18 @@ function databaseDriverLoads() {
 	}
 }
 
+/** Without the packages' own scripts: the one that matters compiles the database driver, and much can go on meanwhile. */
 async function install() {
 	requireNode();
-	if (!installedAsLocked())
-		await quietly("Installing packages (a minute or two, once)", ...npm(["ci", "--no-audit", "--no-fund", "--loglevel=error"]));
+	if (installedAsLocked()) return;
+	await quietly(
+		"Installing packages (a minute or two, once)",
+		...npm(["ci", "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel=error"]),
+	);
+}
+
+/** The database driver, for this Node. */
+export async function compile() {
 	if (databaseDriverLoads()) return;
 	await quietly(
 		"Compiling the database driver for this Node",
@@ -64,10 +72,16 @@ async function generate() {
 	writeFileSync(stamp, made);
 }
 
-/** Packages and the database client. */
-export async function prepare() {
+/** Packages and the database client: enough to read the sources. */
+export async function prepareToRead() {
 	await install();
 	await generate();
+}
+
+/** The same, and the database driver compiled for this Node: enough to run. */
+export async function prepare() {
+	await prepareToRead();
+	await compile();
 }
 
 const SOURCES = ["app", "lib", "prisma/schema.prisma", "public", "proxy.ts", "instrumentation.ts", "next.config.js", "postcss.config.mjs"];
