@@ -73,7 +73,9 @@ export function soon(at: Instant, now: Instant, timeZone: string): string {
 /** Why a step cannot begin, in a few words: "filler, until 15:40"; "step 4: Earth bonds". */
 export const hinderedWords = (hindered: readonly Hindrance[], now: Instant, timeZone: string): string =>
 	hindered
-		.map((one) => (one.why === "waits" ? `${one.waitWhy || `step ${one.number}`} until ${soon(one.until, now, timeZone)}` : `step ${one.number}`))
+		.map((one) =>
+			one.why === "waits" ? `${one.waitWhy || `step ${one.number}`} until ${soon(one.until, now, timeZone)}` : `step ${one.number}`,
+		)
 		.join(", ");
 
 export type StateWords = { readonly words: string; readonly means: "original" | "wait" | "plain" };
