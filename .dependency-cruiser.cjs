@@ -38,6 +38,13 @@ module.exports = {
 			from: { path: "^app/ui/" },
 			to: { path: "^(lib/(?!core/)|app/(?!ui/))" },
 		},
+		{
+			name: "links-fetch-nothing-beforehand",
+			comment: "Use app/ui/link.tsx: a bare link would fetch its page as soon as it is seen.",
+			severity: "error",
+			from: { path: "^(app|lib)/", pathNot: "^app/ui/link\\.tsx$" },
+			to: { path: "^node_modules/next/link\\.js$" },
+		},
 		{ name: "tests-stay-outside", severity: "error", from: { path: "^(app|lib|seed)/" }, to: { path: "^tests/" } },
 		{
 			name: "demo-stays-outside",

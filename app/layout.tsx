@@ -1,7 +1,7 @@
 import type { Metadata, Viewport } from "next";
 import { headers } from "next/headers";
-import Link from "next/link";
 import type { ReactNode } from "react";
+import { Link } from "@/app/ui/link";
 import { currentPerson } from "@/lib/people/current";
 import "./fonts";
 import "./globals.css";

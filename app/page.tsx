@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { redirect } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
 import { ButtonLink } from "@/app/ui/buttonLink";
@@ -7,6 +6,7 @@ import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Facts } from "@/app/ui/facts";
 import { Columns, Grid, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { SmallStrip } from "@/app/ui/originalityStrip";
 import { PageHead } from "@/app/ui/pageHead";
 import { Pager } from "@/app/ui/pager";

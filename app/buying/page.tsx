@@ -1,11 +1,11 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { redirect } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { PageHead } from "@/app/ui/pageHead";
 import { Pager } from "@/app/ui/pager";
 import { Table } from "@/app/ui/table";

@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { redirect } from "next/navigation";
 import type { ReactNode } from "react";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { PageHead } from "@/app/ui/pageHead";
 import { Table } from "@/app/ui/table";

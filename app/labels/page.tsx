@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
 import { cookies } from "next/headers";
-import Link from "next/link";
 import { redirect } from "next/navigation";
 import { Button } from "@/app/ui/button";
 import { Card } from "@/app/ui/card";
 import { Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { PageHead } from "@/app/ui/pageHead";
 import { SelectField } from "@/app/ui/selectField";

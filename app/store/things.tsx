@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { Badge } from "@/app/ui/badge";
+import { Link } from "@/app/ui/link";
 import { Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
 import { type Day, dayOf, formatDayShort } from "@/lib/core/days";

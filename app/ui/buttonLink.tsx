@@ -1,6 +1,6 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
 import type { ButtonKind } from "./button";
+import { Link } from "./link";
 
 /** A way to another page that looks like a deed ("Take in a machine"). */
 export function ButtonLink({

@@ -1,7 +1,7 @@
 "use client";
 
-import Link from "next/link";
 import { usePathname } from "next/navigation";
+import { Link } from "./link";
 import { isUnder, type NavEntry } from "./nav";
 
 export function NavLinks({ entries }: { entries: readonly NavEntry[] }) {

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
+import { Link } from "./link";
 
 export type Photo = {
 	readonly id: string;
@@ -20,7 +20,7 @@ export function PhotoGrid({ photos, empty }: { readonly photos: readonly Photo[]
 			{photos.map((photo) => (
 				<figure key={photo.id}>
 					{photo.href ? (
-						<Link href={photo.href} prefetch={false}>
+						<Link href={photo.href}>
 							<Picture src={photo.src} alt={photo.alt} />
 						</Link>
 					) : (

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "./link";
 
 /** Ways to see the same page, kept in the address: "Now", "As found", "A day". `current` is the href shown. */
 export function Segments({

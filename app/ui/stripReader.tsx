@@ -1,7 +1,7 @@
 "use client";
 
-import Link from "next/link";
 import { type KeyboardEvent, type ReactNode, type SyntheticEvent, useRef, useState } from "react";
+import { Link } from "./link";
 
 /** Names the mark under finger, pointer or focus, and lets arrows walk over all marks as one stop. */
 export function StripReader({ label, children }: { label: string; children: ReactNode }) {

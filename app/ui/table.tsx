@@ -1,6 +1,6 @@
-import Link from "next/link";
 import type { CSSProperties, ReactNode } from "react";
 import { padsToDecimal } from "./decimals";
+import { Link } from "./link";
 
 type ColumnBase<Row> = {
 	readonly key: string;

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
+import { Link } from "./link";
 
 export type Tab = { readonly href: string; readonly label: string; readonly count?: ReactNode };
 

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "./link";
 
 /** A tag as it hangs on the thing. `says` names what it hangs on, for those who hear the page. */
 export function TagChip({

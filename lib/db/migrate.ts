@@ -1,4 +1,4 @@
-// Applies prisma/migrations/*/migration.sql in order and records them as Prisma does.
+// Applies the migrations under prisma/migrations in the order of their names, and records them as Prisma does.
 import { createHash, randomUUID } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
 import path from "node:path";

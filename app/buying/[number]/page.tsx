@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
 import { Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { PageHead } from "@/app/ui/pageHead";
 import { PrintButton } from "@/app/ui/printButton";
 import { Table } from "@/app/ui/table";

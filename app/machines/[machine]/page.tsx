@@ -1,4 +1,3 @@
-import Link from "next/link";
 import { Suspense } from "react";
 import { Badge } from "@/app/ui/badge";
 import { Bars } from "@/app/ui/bars";
@@ -7,6 +6,7 @@ import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Facts } from "@/app/ui/facts";
 import { Buttons, Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { OriginalityStrip } from "@/app/ui/originalityStrip";
 import { Segments } from "@/app/ui/segments";

@@ -1,9 +1,9 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { PageHead } from "@/app/ui/pageHead";
 import { shopStore } from "@/lib/db/shopStore";
 import { requireShop } from "@/lib/shop/queries";

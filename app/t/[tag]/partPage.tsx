@@ -1,4 +1,3 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
 import { ButtonLink } from "@/app/ui/buttonLink";
@@ -6,6 +5,7 @@ import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
 import { HeroPhoto } from "@/app/ui/heroPhoto";
 import { ActionBar, Bench, Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { PhotoGrid } from "@/app/ui/photoGrid";
 import { Table } from "@/app/ui/table";

@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { Card } from "@/app/ui/card";
 import { Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { systemClock } from "@/lib/core/clock";
 import { dayOf } from "@/lib/core/days";
 import { shopStore } from "@/lib/db/shopStore";

@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import type { CSSProperties, ReactNode } from "react";
 import { Button } from "@/app/ui/button";
 import { ButtonLink } from "@/app/ui/buttonLink";
@@ -7,6 +6,7 @@ import { Card } from "@/app/ui/card";
 import { DayField } from "@/app/ui/dayField";
 import { Empty } from "@/app/ui/empty";
 import { Columns, FormRow, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { OriginalityMark } from "@/app/ui/originalityMark";
 import { Pager } from "@/app/ui/pager";
 import { Segments } from "@/app/ui/segments";

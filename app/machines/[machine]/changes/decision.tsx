@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { Badge } from "@/app/ui/badge";
 import { Card } from "@/app/ui/card";
+import { Link } from "@/app/ui/link";
 import type { Means } from "@/app/ui/means";
 import { dayOf, formatDay } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";

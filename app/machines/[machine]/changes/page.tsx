@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { Badge } from "@/app/ui/badge";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Table } from "@/app/ui/table";
 import { type AlterationRow, alterationsOf } from "@/lib/alterations/queries";
 import { type ConversionRow, conversionsOf } from "@/lib/conversions/queries";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/ui/link";
 import { TagChip } from "@/app/ui/tagChip";
 
 type Target = {

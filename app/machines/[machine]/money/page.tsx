@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
 import { Bars } from "@/app/ui/bars";
@@ -8,6 +7,7 @@ import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Facts } from "@/app/ui/facts";
 import { Buttons, Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { PrintButton } from "@/app/ui/printButton";
 import { Table } from "@/app/ui/table";

@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { Pager } from "@/app/ui/pager";
 import { type Photo, PhotoGrid } from "@/app/ui/photoGrid";

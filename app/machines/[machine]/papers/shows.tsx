@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { Fragment, type ReactNode } from "react";
+import { Link } from "@/app/ui/link";
 import { TagChip } from "@/app/ui/tagChip";
 import type { CaptureRow } from "@/lib/captures/queries";
 

@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Mins } from "@/app/ui/mins";
 import { Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";

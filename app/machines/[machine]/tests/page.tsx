@@ -1,9 +1,9 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Buttons, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { PrintButton } from "@/app/ui/printButton";
 import { Table } from "@/app/ui/table";
 import { shopStore } from "@/lib/db/shopStore";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/ui/link";
 import { Table } from "@/app/ui/table";
 import { WithdrawEvidence } from "./evidenceForm";
 import type { Said } from "./said";

@@ -1,9 +1,9 @@
 // How the part in a position is held, wired and set, or the last one was.
 
-import Link from "next/link";
 import { Badge } from "@/app/ui/badge";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
+import { Link } from "@/app/ui/link";
 import { Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
 import { formatFixing } from "@/lib/fixings/fixingWords";

@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { Badge } from "@/app/ui/badge";
 import { Card } from "@/app/ui/card";
+import { Link } from "@/app/ui/link";
 import { Table } from "@/app/ui/table";
 import type { positionChoices } from "@/lib/positions/positionQueries";
 import { sidesOf } from "@/lib/positions/sides";

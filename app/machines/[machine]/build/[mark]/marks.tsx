@@ -1,8 +1,8 @@
-import Link from "next/link";
 import { Badge } from "@/app/ui/badge";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
 import { Buttons } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Table } from "@/app/ui/table";
 import type { Said } from "./said";
 

@@ -1,11 +1,11 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Suspense } from "react";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
 import { Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { OriginalityMark } from "@/app/ui/originalityMark";
 import { TagChip } from "@/app/ui/tagChip";

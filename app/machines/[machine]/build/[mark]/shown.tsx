@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { Card } from "@/app/ui/card";
 import { Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { PhotoGrid } from "@/app/ui/photoGrid";
 import { isPicture } from "@/lib/files/mediaTypes";
 import type { PositionPage } from "@/lib/positions/positionQueries";

@@ -1,9 +1,9 @@
 // What was found at a position, and what has been in it.
 
-import Link from "next/link";
 import { Badge } from "@/app/ui/badge";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
+import { Link } from "@/app/ui/link";
 import { Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
 import { dayOf, formatDayShort, formatInstant } from "@/lib/core/days";

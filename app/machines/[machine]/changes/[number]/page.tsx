@@ -1,9 +1,9 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
 import { Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { alterationOf } from "@/lib/alterations/queries";
 import { formatInstant } from "@/lib/core/days";

@@ -1,8 +1,8 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Pager } from "@/app/ui/pager";
 import { type Column, Table } from "@/app/ui/table";
 import { type CaptureRow, capturesCounted, papersOf } from "@/lib/captures/queries";

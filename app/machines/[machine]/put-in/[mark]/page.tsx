@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Empty } from "@/app/ui/empty";
 import { HeroPhoto } from "@/app/ui/heroPhoto";
 import { Bench } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { shopStore } from "@/lib/db/shopStore";
 import { machineNumbered, putInSheet } from "@/lib/fittings/queries";

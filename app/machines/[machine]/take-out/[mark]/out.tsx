@@ -1,11 +1,11 @@
 "use client";
 
-import Link from "next/link";
 import { useState } from "react";
 import { Button } from "@/app/ui/button";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { clientId } from "@/app/ui/clientId";
 import { ActionBar } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { TagChip } from "@/app/ui/tagChip";
 import type { TakenOut } from "@/lib/fittings/changes";

@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Facts } from "@/app/ui/facts";
 import { Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Table } from "@/app/ui/table";
 import { formatInstant } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";

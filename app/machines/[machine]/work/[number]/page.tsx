@@ -1,5 +1,4 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { ReactNode } from "react";
 import { Badge } from "@/app/ui/badge";
@@ -8,6 +7,7 @@ import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Facts } from "@/app/ui/facts";
 import { ActionBar, Buttons, Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { PhotoGrid } from "@/app/ui/photoGrid";
 import { TagChip } from "@/app/ui/tagChip";
 import { UNDO_WORDS } from "@/lib/alterations/schema";

@@ -1,11 +1,11 @@
 import type { Metadata } from "next";
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import type { ReactNode } from "react";
 import { Badge } from "@/app/ui/badge";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Columns, Stack } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { TagChip } from "@/app/ui/tagChip";
 import { conversionsOf, type PossibleMembers, possibleMembers } from "@/lib/conversions/queries";
 import { dayOf, formatDayShort } from "@/lib/core/days";
