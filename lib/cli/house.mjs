@@ -37,8 +37,8 @@ const verbs = {
 		const since = performance.now();
 		await prepareToRead();
 		const env = testNeeds();
-		// Two at a time, for two processors: reading the sources needs nothing compiled.
-		await Promise.all([runStages(BEFORE_COMMIT, env), compile().then(build)]);
+		// Two at a time, for two processors: the sources are checked and built without the compiled driver.
+		await Promise.all([compile(), runStages(BEFORE_COMMIT, env).then(build)]);
 		await runStages([TESTS.unit, TESTS.browser], env);
 		say(`All good in ${seconds(since)}.`);
 		return 0;
