@@ -1,6 +1,7 @@
 // Brings a file into the data folder: whole or not at all, under the name of its own SHA-256, its bytes never changed.
 
 import { createHash, randomUUID } from "node:crypto";
+import { createReadStream } from "node:fs";
 import { mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import path from "node:path";
 import type { Readable } from "node:stream";
@@ -48,7 +49,7 @@ export async function keepFile(folder: string, incoming: Incoming): Promise<Resu
 		}
 		const type = incoming.anyType ? ok(await tellAnyType(part)) : await tellType(part);
 		if (!type.ok) return type;
-		await moveIntoPlace(part, storedPath(folder, sha));
+		await moveIntoPlace(part, storedPath(folder, sha), written.value);
 		return ok({ sha, bytes, mediaType: type.value, name: shownName(incoming.name) });
 	} catch (error) {
 		if (isFull(error)) return refuse("disk-full", "The shop's disk is full. Nothing was kept; make room and send it again.");
@@ -79,14 +80,29 @@ async function streamTo(file: string, body: AsyncIterable<Uint8Array>, most: num
 	return ok({ sha: hash.digest("hex"), bytes });
 }
 
-/** Renames, then flushes the folder, so that the name itself survives a power cut. */
-async function moveIntoPlace(part: string, target: string): Promise<void> {
-	const there = await stat(target).catch(() => null);
-	if (there?.isFile()) return; // the same bytes came before
+/**
+ * Renames, then flushes the folder, so that the name itself survives a power cut. What lies there under the name is
+ * believed only when it is read: a file that was damaged on the disk is replaced by the good one in hand.
+ */
+async function moveIntoPlace(part: string, target: string, good: { sha: string; bytes: number }): Promise<void> {
+	if (await isWhole(target, good)) return; // the same bytes came before
 	await mkdir(path.dirname(target), { recursive: true });
 	await rename(part, target);
 	await flushFolder(path.dirname(target));
 	await flushFolder(path.dirname(path.dirname(target)));
+}
+
+/** Whether the file is there with every byte that it should have. One that cannot be read is not. */
+async function isWhole(file: string, good: { sha: string; bytes: number }): Promise<boolean> {
+	const there = await stat(file).catch(() => null);
+	if (!there?.isFile() || there.size !== good.bytes) return false;
+	const hash = createHash("sha256");
+	try {
+		for await (const chunk of createReadStream(file)) hash.update(chunk);
+	} catch {
+		return false;
+	}
+	return hash.digest("hex") === good.sha;
 }
 
 async function flushFolder(folder: string): Promise<void> {

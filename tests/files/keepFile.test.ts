@@ -56,6 +56,20 @@ describe("a file that comes in", () => {
 	});
 
 	it.each([
+		["cut short", (bytes: Buffer) => bytes.subarray(0, 100)],
+		["of the right length with one bit turned", (bytes: Buffer) => Buffer.concat([bytes.subarray(0, -1), Buffer.from([0x01])])],
+		["empty", () => Buffer.alloc(0)],
+	])("that comes again heals the one on the disk, when that was damaged: %s", async (_, damaged) => {
+		const bytes = await photo();
+		const sha = createHash("sha256").update(bytes).digest("hex");
+		await send(bytes);
+		writeFileSync(storedPath(folder, sha), damaged(bytes));
+		expect(await send(bytes)).toMatchObject({ ok: true, value: { sha } });
+		expect(readFileSync(storedPath(folder, sha)).equals(bytes)).toBe(true);
+		expect(left()).toEqual([]);
+	});
+
+	it.each([
 		["a JPEG", () => picture().jpeg().toBuffer(), "image/jpeg"],
 		["a PNG", () => picture().png().toBuffer(), "image/png"],
 		["a WebP", () => picture().webp().toBuffer(), "image/webp"],
