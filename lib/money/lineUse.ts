@@ -1,7 +1,9 @@
 // Using some of what a line bought. The machine is charged for what it got, the rest stays in stock.
-// Pure. The rule: after every use, the charges so far are the line's landed cost times the count used so far over
-// the count bought, rounded half up; a use is charged the difference. So the charges never drift by more than half
-// a minor unit, and when the last piece is used they add up to the landed cost exactly.
+// Pure. The rule: after every use, the charges so far should be the line's landed cost times the count used so far over
+// the count bought, rounded half up; a use is charged the difference. So, while no use is struck out, the charges never
+// drift by more than half a minor unit. Striking uses out can leave standing ones that were charged more than their
+// share; a use is never charged less than nothing, so the next ones are free until the shares have caught up. In either
+// case the charges never exceed the landed cost, and when the last piece is used they add up to it exactly.
 import { dividedHalfUp } from "@/lib/core/decimals";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import { type MinorUnits, minor, subtractMinor, sumMinor } from "@/lib/money/money";
@@ -13,8 +15,8 @@ export type LineBought = { readonly landed: MinorUnits; readonly count: number }
 export type LineUse = { readonly count: number; readonly charged: MinorUnits };
 
 /**
- * What the next `taking` of a line cost. Counting on from what was charged before, and not from what would be charged
- * today, keeps the sum right also after a use was struck out as entered in error.
+ * What the next `taking` of a line cost, never below zero. Counting on from what was charged before, and not from what
+ * would be charged today, keeps the sum right also after a use was struck out as entered in error.
  * Requires a count above zero and whole numbers.
  */
 export function costOfUse(line: LineBought, before: readonly LineUse[], taking: number): Result<MinorUnits> {
@@ -34,7 +36,8 @@ export function costOfUse(line: LineBought, before: readonly LineUse[], taking: 
 			},
 		);
 	}
-	return ok(subtractMinor(shareOf(line, used + taking), sumMinor(before.map((use) => use.charged))));
+	const owed = subtractMinor(shareOf(line, used + taking), sumMinor(before.map((use) => use.charged)));
+	return ok(owed > 0 ? owed : minor(0));
 }
 
 /** What is still in stock of a line: how many, and what they stand for. Uses and stock add up to the landed cost. */

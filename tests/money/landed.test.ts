@@ -184,6 +184,50 @@ describe("a line used piece by piece", () => {
 		expect(sumMinor([second, third, fourth].map((use) => use.charged))).toBe(100);
 	});
 
+	it("never charges below zero, when those that stand were rounded up", () => {
+		const bought = { landed: minor(3), count: 8 };
+		const take = (before: readonly LineUse[]): LineUse => {
+			const charged = costOfUse(bought, before, 1);
+			if (!charged.ok) throw new Error(charged.error.say);
+			return { count: 1, charged: charged.value };
+		};
+		const uses: LineUse[] = [];
+		for (let piece = 0; piece < 8; piece++) uses.push(take(uses));
+		// By hand: 3/8, 6/8, 9/8, ... rounded half up are 0 1 1 2 2 2 3 3.
+		expect(uses.map((use) => use.charged)).toEqual([0, 1, 0, 1, 0, 0, 1, 0]);
+		const standing = uses.filter((_, index) => [1, 3, 6].includes(index));
+		for (let piece = 0; piece < 5; piece++) standing.push(take(standing));
+		expect(standing.map((use) => use.charged)).toEqual([1, 1, 1, 0, 0, 0, 0, 0]);
+	});
+
+	it("whatever is used and struck out, no charge is below zero, and all of it used is the landed cost to the last unit", () => {
+		// A number above zero uses so many; one of zero or below strikes out one of those that stand.
+		const deeds = fc.array(fc.integer({ min: -30, max: 12 }), { maxLength: 120 });
+		// Few minor units for many pieces: there the rounding tells most.
+		const cheap = fc.record({ landed: fc.oneof(amount(40), amount(1_000_000)), count: fc.integer({ min: 1, max: 60 }) });
+		fc.assert(
+			fc.property(cheap, deeds, (bought, story) => {
+				const standing: LineUse[] = [];
+				const use = (count: number) => {
+					const charged = costOfUse(bought, standing, count);
+					if (!charged.ok) throw new Error(charged.error.say);
+					expect(charged.value).toBeGreaterThanOrEqual(0);
+					standing.push({ count, charged: charged.value });
+					expect(leftOfLine(bought, standing).value).toBeGreaterThanOrEqual(0);
+				};
+				for (const one of story) {
+					const { count: left } = leftOfLine(bought, standing);
+					if (one > 0 && left > 0) use(Math.min(one, left));
+					else if (one <= 0 && standing.length > 0) standing.splice(-one % standing.length, 1);
+				}
+				const { count: rest } = leftOfLine(bought, standing);
+				if (rest > 0) use(rest);
+				expect(sumMinor(standing.map((each) => each.charged))).toBe(bought.landed);
+			}),
+			{ seed: 23, numRuns: 500 },
+		);
+	});
+
 	it("never gives more than was bought", () => {
 		const bought = { landed: minor(100), count: 3 };
 		const codeOfUse = (before: readonly LineUse[], taking: number) => {
