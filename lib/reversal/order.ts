@@ -1,7 +1,9 @@
 // Step 5: the order. One that can be carried out, always the same one, and that stays where the hands already are.
 
+import { movingWholes } from "@/lib/reversal/movingWholes";
 import type { Step, Steps } from "@/lib/reversal/operations";
-import { NONE, type World } from "@/lib/reversal/world";
+import { readySteps } from "@/lib/reversal/readySteps";
+import { byText, NONE, type World } from "@/lib/reversal/world";
 
 export type Ordered = {
 	/** Numbers of the steps, in the order to do them. */
@@ -23,75 +25,61 @@ export function orderOf(world: World, { steps, after }: Steps): Ordered {
 	after.forEach((before, at) => {
 		for (const first of before) followers[first]?.push(at);
 	});
-	const placeOf = Int32Array.from(world.now.placeOf);
+	const areas = steps.map((step) => areaOf(world, step));
+	const ready = readySteps(byKindAndId(steps), areas, STAGES);
+	const moving = movingWholes(world, steps);
+	const stand = (at: number): void => {
+		const step = steps[at];
+		if (step === undefined) return;
+		const whole = moving.wholeOf(step);
+		ready.put(at, { stage: stageOf(step, whole), whole });
+	};
+	waiting.forEach((count, at) => {
+		if (count === 0) stand(at);
+	});
+
 	const bench = new Int32Array(steps.length).fill(NONE);
 	const order: number[] = [];
-	const ready = new Set(waiting.flatMap((count, at) => (count === 0 ? [at] : [])));
 	let last = { whole: NONE, area: "" };
-
-	while (ready.size > 0) {
-		let best: { at: number; key: Key; whole: number } | null = null;
-		for (const at of ready) {
-			const step = steps[at];
-			if (step === undefined) continue;
-			const whole = wholeNow(world, placeOf, step);
-			const key = keyOf(world, step, whole, last);
-			if (best === null || isBefore(key, best.key)) best = { at, key, whole };
-		}
-		if (best === null) break;
-		const step = steps[best.at];
+	for (;;) {
+		const at = ready.take(last.whole, last.area);
+		const step = steps[at];
 		if (step === undefined) break;
-		ready.delete(best.at);
-		order.push(best.at);
-		bench[best.at] = best.whole;
-		last = { whole: step.kind === "take-out" ? step.part : best.whole, area: areaOf(world, step) ?? last.area };
-		if (step.kind === "take-out") placeOf[step.part] = NONE;
-		if (step.kind === "put-in") placeOf[step.part] = step.position;
-		for (const next of followers[best.at] ?? []) {
+		const whole = moving.wholeOf(step);
+		order.push(at);
+		bench[at] = whole;
+		last = { whole: step.kind === "take-out" ? step.part : whole, area: world.positions[step.position]?.area ?? last.area };
+		// What is on an assembly that moves is done elsewhere from now on.
+		for (const carried of moving.move(step)) if (ready.has(carried)) stand(carried);
+		for (const next of followers[at] ?? []) {
 			const left = (waiting[next] ?? 0) - 1;
 			waiting[next] = left;
-			if (left === 0) ready.add(next);
+			if (left === 0) stand(next);
 		}
 	}
 	if (order.length !== steps.length) throw new Error("the operations wait for each other");
 	return { order, bench, after: withoutImplied(order, after) };
 }
 
-type Key = readonly [stage: number, elsewhere: number, otherArea: number, kind: number, id: string];
+const areaOf = (world: World, step: Step): string => world.positions[step.position]?.area ?? "";
 
-const isBefore = (a: Key, b: Key): boolean => {
-	for (let n = 0; n < a.length; n++) {
-		const [x, y] = [a[n] ?? 0, b[n] ?? 0];
-		if (x !== y) return x < y;
-	}
-	return false;
-};
+const STAGES = 5;
 
-const areaOf = (world: World, step: Step): string | undefined => world.positions[step.position]?.area;
-
-function keyOf(world: World, step: Step, whole: number, last: { whole: number; area: string }): Key {
-	const stage = (): number => {
-		if (step.kind === "make-safe") return 0;
-		if (step.kind === "check") return 4;
-		if (step.kind === "undo" || whole !== NONE) return 1;
-		return step.kind === "take-out" ? 2 : 3;
-	};
-	const waits = (step.alteration?.undo?.wait ?? 0) > 0;
-	const kind = waits ? 0 : ["take-out", "undo", "put-in"].indexOf(step.kind) + 1;
-	return [stage(), whole === last.whole ? 0 : 1, (areaOf(world, step) ?? "") === last.area ? 0 : 1, kind, step.id];
+/** How early a step comes, done on `whole`. */
+function stageOf(step: Step, whole: number): number {
+	if (step.kind === "make-safe") return 0;
+	if (step.kind === "check") return STAGES - 1;
+	if (step.kind === "undo" || whole !== NONE) return 1;
+	return step.kind === "take-out" ? 2 : 3;
 }
 
-/** The loose part a step is done on at this moment, `NONE` when it is done in the machine. */
-function wholeNow(world: World, placeOf: Int32Array, step: Step): number {
-	if (step.position === NONE) return step.part;
-	let p = step.position;
-	for (;;) {
-		const host = world.hostOf[p] ?? NONE;
-		if (host === NONE) return NONE;
-		const place = placeOf[host] ?? NONE;
-		if (place === NONE) return host;
-		p = place;
-	}
+/** The steps, those that start a wait first, then by kind, then by id: what decides between steps of one stage at one place. */
+function byKindAndId(steps: readonly Step[]): number[] {
+	const kind = (step: Step): number => ((step.alteration?.undo?.wait ?? 0) > 0 ? 0 : ["take-out", "undo", "put-in"].indexOf(step.kind) + 1);
+	return steps
+		.map((step, at) => ({ at, kind: kind(step), id: step.id }))
+		.sort((a, b) => a.kind - b.kind || byText(a.id, b.id))
+		.map(({ at }) => at);
 }
 
 /** Leaves out of each list what already comes before something else in it. */
