@@ -201,27 +201,30 @@ describe("a line used piece by piece", () => {
 	});
 
 	it("whatever is used and struck out, no charge is below zero, and all of it used is the landed cost to the last unit", () => {
-		// A number above zero uses so many; one of zero or below strikes out one of those that stand.
-		const deeds = fc.array(fc.integer({ min: -30, max: 12 }), { maxLength: 120 });
+		// Each round uses some, in portions, and then strikes out whatever is marked, as far as it stands.
+		const round = fc.record({
+			portions: fc.array(fc.oneof(fc.constant(1), fc.integer({ min: 1, max: 5 })), { maxLength: 24 }),
+			struck: fc.array(fc.boolean(), { minLength: 24, maxLength: 24 }),
+		});
 		// Few minor units for many pieces: there the rounding tells most.
-		const cheap = fc.record({ landed: fc.oneof(amount(40), amount(1_000_000)), count: fc.integer({ min: 1, max: 60 }) });
+		const cheap = fc.record({ landed: fc.oneof(amount(12), amount(1_000_000)), count: fc.integer({ min: 1, max: 24 }) });
 		fc.assert(
-			fc.property(cheap, deeds, (bought, story) => {
-				const standing: LineUse[] = [];
-				const use = (count: number) => {
+			fc.property(cheap, fc.array(round, { maxLength: 4 }), (bought, rounds) => {
+				let standing: LineUse[] = [];
+				const use = (wanted: number) => {
+					const count = Math.min(wanted, leftOfLine(bought, standing).count);
+					if (count === 0) return;
 					const charged = costOfUse(bought, standing, count);
 					if (!charged.ok) throw new Error(charged.error.say);
 					expect(charged.value).toBeGreaterThanOrEqual(0);
 					standing.push({ count, charged: charged.value });
 					expect(leftOfLine(bought, standing).value).toBeGreaterThanOrEqual(0);
 				};
-				for (const one of story) {
-					const { count: left } = leftOfLine(bought, standing);
-					if (one > 0 && left > 0) use(Math.min(one, left));
-					else if (one <= 0 && standing.length > 0) standing.splice(-one % standing.length, 1);
+				for (const { portions, struck } of rounds) {
+					portions.forEach(use);
+					standing = standing.filter((_, index) => !struck[index]);
 				}
-				const { count: rest } = leftOfLine(bought, standing);
-				if (rest > 0) use(rest);
+				use(bought.count);
 				expect(sumMinor(standing.map((each) => each.charged))).toBe(bought.landed);
 			}),
 			{ seed: 23, numRuns: 500 },
