@@ -1,12 +1,11 @@
 // Access: what must be out of the way before the part in a position can be taken out, or a part put in.
 
 import { partersOf, type Wholes, wholesOf } from "@/lib/reversal/whole";
-import { type Build, NONE, partIn, type World } from "@/lib/reversal/world";
+import { type Build, NONE, partIn, placeOfPart, type World } from "@/lib/reversal/world";
 
 /**
- * The ways to get at a position: one for each side that can ever be used. A way is a list of clauses, and of
- * each clause at least one position must have been emptied before. A way without clauses is free. No way at
- * all: the position cannot be got at. Null: nothing is done there in this direction.
+ * The ways to get at a position: one for each side. A way is a list of clauses, and of each clause at least one position
+ * must have been emptied before. A way without clauses is free. Null: nothing is done there in this direction.
  */
 export type Clause = readonly number[];
 export type Way = { readonly side: number; readonly clauses: readonly Clause[] };
@@ -22,13 +21,16 @@ export type Direction = "out" | "in";
  * The ways to position `p` in one build.
  *
  * Taking out (`direction` "out"): a part that sits on what `p` holds and stands in the way has to come off
- * first. Putting in ("in"): that same part comes in together with its host and does not matter.
+ * first. Putting in ("in"): that same part comes in together with its host and does not matter. A part on record as in the
+ * way of the very position it is in never is (`lib/fittings/reach.ts` says the same).
  */
 export function waysTo(world: World, build: Build, wholes: Wholes, p: number, direction: Direction): Way[] {
 	const ways: Way[] = [];
 	(world.obstructors[p] ?? []).forEach((obstructors, side) => {
 		const clauses: number[][] = [];
 		for (const part of obstructors) {
+			// What is in a position is what hands want there, not what keeps them from it.
+			if (placeOfPart(build, part) === p) continue;
 			const parters = partersOf(build, wholes, p, part);
 			if (parters === null) continue;
 			if (parters.includes(p)) {
@@ -36,7 +38,7 @@ export function waysTo(world: World, build: Build, wholes: Wholes, p: number, di
 				clauses.push(parters.filter((q) => q !== p));
 			} else clauses.push(parters);
 		}
-		if (clauses.every((clause) => clause.length > 0)) ways.push({ side, clauses: withoutWeaker(clauses) });
+		ways.push({ side, clauses: withoutWeaker(clauses) });
 	});
 	return ways;
 }

@@ -64,7 +64,7 @@ function waitsFor(p: number, access: Access, largest: ReadonlySet<number>): Wait
 	return null;
 }
 
-/** A position that stands against `p` for good, or `p` itself when its own part is in its way; null when `p` can be got at. */
+/** A position that stands against `p` for good; null when `p` can be got at. */
 function firstUnmet(p: number, ways: Ways, largest: ReadonlySet<number>): number | null {
 	if (ways === null) return null;
 	let unmet: number | null = null;

@@ -25,6 +25,7 @@ function reachable(problem: Problem, build: Builds, position: string): boolean {
 					o.position === position &&
 					(o.sides === undefined || o.sides.includes(side)) &&
 					place !== undefined &&
+					place !== position &&
 					whole(problem, build, place) === whole(problem, build, position)
 				);
 			}),

@@ -89,10 +89,11 @@ export function byMilp(
 			const chosen: string[] = [];
 			for (const side of sides ?? [null]) {
 				const paths = problem.obstructions
-					.filter((o) => o.position === id && (side === null || o.sides === undefined || o.sides.includes(side)))
+					.filter(
+						(o) => o.position === id && placeOf.get(o.part) !== id && (side === null || o.sides === undefined || o.sides.includes(side)),
+					)
 					.map((o) => pathBetween(host, placeOf, id, o.part))
 					.filter((path) => path !== null);
-				if (direction === "o" && paths.some((path) => path.every((p) => p === id))) continue;
 				const way = `w${ways++}`;
 				binaries.add(way);
 				chosen.push(way);

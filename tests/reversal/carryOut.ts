@@ -44,7 +44,7 @@ export class Bench {
 				if (one.position !== position) return true;
 				if (side !== null && one.sides !== undefined && !one.sides.includes(side)) return true;
 				const place = this.placeOf(one.part);
-				return place === null || this.wholeOf(place) !== whole;
+				return place === null || place === position || this.wholeOf(place) !== whole;
 			}),
 		);
 	}
