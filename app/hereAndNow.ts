@@ -5,24 +5,30 @@ import { ok, type Result, refuse } from "@/lib/core/result";
 import { shopStore } from "@/lib/db/shopStore";
 import { envNow } from "@/lib/ledger/edge";
 import type { Env } from "@/lib/ledger/env";
+import { sha256 } from "@/lib/ledger/hash";
 import { currentPerson } from "@/lib/people/current";
 
-/** A client-made id: any UUID. */
-const deedSchema = z.uuid();
-/** The number of the entry that a page was made from. */
-const seenSchema = z.int().positive();
+const entry = z.int().positive();
+/** What a form sends besides its answers: a client-made id of the deed, and the page that it stands on (lib/ledger/meanwhile.ts). */
+const sentSchema = z.looseObject({
+	deed: z.uuid(),
+	seen: entry.nullish().catch(null),
+	told: z
+		.object({ entry, fields: z.array(z.string().max(80)).max(80) })
+		.nullish()
+		.catch(null),
+});
 
 /** The environment of one deed, or a refusal when nobody has said who they are or the form is not one of ours. */
-export async function hereAndNow(deed: unknown, seen?: unknown): Promise<Result<Env>> {
-	const id = deedSchema.safeParse(deed);
-	if (!id.success) return refuse("deed-unreadable", "This form is not complete. Load the page again; what you typed is still in it.");
+export async function hereAndNow(raw: unknown): Promise<Result<Env>> {
+	const sent = sentSchema.safeParse(raw);
+	if (!sent.success) return refuse("deed-unreadable", "This form is not complete. Load the page again; what you typed is still in it.");
 	const person = await currentPerson();
 	if (!person) return refuse("nobody", "Say who you are first: choose your name under People.");
-	return ok({ ...envNow(await shopStore(), person.id, id.data), seen: seenSchema.safeParse(seen).data ?? null });
+	const { deed, seen = null, told = null, ...answers } = sent.data;
+	const env = envNow(await shopStore(), person.id, deed);
+	return ok({ ...env, seen: { seen, told }, asked: sha256(JSON.stringify(answers)) });
 }
 
 /** The deed's id as a form sent it. */
 export const deedOf = (raw: unknown): unknown => (typeof raw === "object" && raw !== null && "deed" in raw ? raw.deed : undefined);
-
-/** The entry that the form's page was made from, as it sent it. */
-export const seenOf = (raw: unknown): unknown => (typeof raw === "object" && raw !== null && "seen" in raw ? raw.seen : undefined);

@@ -1,7 +1,7 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
-import { deedOf, hereAndNow, seenOf } from "@/app/hereAndNow";
+import { hereAndNow } from "@/app/hereAndNow";
 import type { Result } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
 import { shopStore } from "@/lib/db/shopStore";
@@ -13,7 +13,7 @@ export async function buyAction(raw: unknown): Promise<Result<{ number: number }
 	const { currency } = await requireShop((await shopStore()).read);
 	const input = buySchema(currency).safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await buy(input.data, env.value);
 	if (done.ok) revalidatePath("/buying", "layout");
@@ -23,7 +23,7 @@ export async function buyAction(raw: unknown): Promise<Result<{ number: number }
 export async function arriveAction(raw: unknown): Promise<Result<null>> {
 	const input = arriveSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await arrive(input.data, env.value);
 	if (done.ok) revalidatePath("/buying", "layout");
@@ -33,7 +33,7 @@ export async function arriveAction(raw: unknown): Promise<Result<null>> {
 export async function drawFromLineAction(raw: unknown): Promise<Result<{ useId: string }>> {
 	const input = drawFromLineSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await drawFromLine(input.data, env.value);
 	if (done.ok) revalidatePath("/", "layout");
@@ -43,7 +43,7 @@ export async function drawFromLineAction(raw: unknown): Promise<Result<{ useId: 
 export async function partFromLineAction(raw: unknown): Promise<Result<{ tag: string }>> {
 	const input = partFromLineSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await partFromLine(input.data, env.value);
 	if (done.ok) revalidatePath("/", "layout");
@@ -53,7 +53,7 @@ export async function partFromLineAction(raw: unknown): Promise<Result<{ tag: st
 export async function returnLineAction(raw: unknown): Promise<Result<{ useId: string }>> {
 	const input = returnLineSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await returnLine(input.data, env.value);
 	if (done.ok) revalidatePath("/", "layout");
@@ -63,7 +63,7 @@ export async function returnLineAction(raw: unknown): Promise<Result<{ useId: st
 export async function voidUseAction(raw: unknown): Promise<Result<null>> {
 	const input = voidUseSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await voidUse(input.data, env.value);
 	if (done.ok) revalidatePath("/", "layout");

@@ -2,7 +2,7 @@
 
 import { revalidatePath } from "next/cache";
 import type { z } from "zod";
-import { deedOf, hereAndNow, seenOf } from "@/app/hereAndNow";
+import { hereAndNow } from "@/app/hereAndNow";
 import type { Result } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
 import { shopStore } from "@/lib/db/shopStore";
@@ -38,7 +38,7 @@ async function act<Input, Value>(
 ): Promise<Result<Value>> {
 	const input = schema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await change(input.data, env.value);
 	if (done.ok) revalidatePath("/", "layout");

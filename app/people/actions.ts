@@ -2,7 +2,7 @@
 
 import { revalidatePath } from "next/cache";
 import { cookies } from "next/headers";
-import { deedOf, hereAndNow, seenOf } from "@/app/hereAndNow";
+import { hereAndNow } from "@/app/hereAndNow";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
 import { shopStore } from "@/lib/db/shopStore";
@@ -19,7 +19,7 @@ const YEAR_SECONDS = 365 * 24 * 60 * 60;
 export async function addPersonAction(raw: unknown): Promise<Result<string>> {
 	const input = personSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await addPerson(input.data, env.value);
 	if (done.ok) revalidatePath("/people");
@@ -29,7 +29,7 @@ export async function addPersonAction(raw: unknown): Promise<Result<string>> {
 export async function describePersonAction(raw: unknown): Promise<Result<null>> {
 	const input = describePersonSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await describePerson(input.data, env.value);
 	if (done.ok) revalidatePath("/people");
@@ -40,7 +40,7 @@ export async function setRateAction(raw: unknown): Promise<Result<string>> {
 	const { currency } = await requireShop((await shopStore()).read);
 	const input = rateSchema(currency).safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await setRate(input.data, env.value);
 	if (done.ok) revalidatePath("/people");
@@ -50,7 +50,7 @@ export async function setRateAction(raw: unknown): Promise<Result<string>> {
 export async function describeShopAction(raw: unknown): Promise<Result<null>> {
 	const input = describeShopSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await describeShop(input.data, env.value);
 	if (done.ok) revalidatePath("/people");

@@ -42,8 +42,8 @@ export type ActionForm<Input extends FieldValues> = {
  * What was typed stays when the action refuses or the shop cannot be reached. `error.fields` go to their fields, the first
  * wrong one gets the focus, and the sentence is announced by `FormProblem`. Under the key `deed` it sends a client-made id
  * that stays the same from try to try until one succeeds: a double press, a retry or a lost answer does the deed once.
- * Under `seen` it sends what the page was made from, if that was handed in; a refusal may name a newer one in its facts,
- * and then the same answers are sent on top of that.
+ * Under `seen` it sends what the page was made from, if that was handed in; what a refusal's facts say under `told` goes
+ * with the next try, so that the person who was told may write over what they were told of.
  * The action gets the values as typed (the schema's input), and reads them with the same schema.
  *
  * @example
@@ -77,7 +77,9 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 		shouldFocusError: false,
 	});
 	const standing = useRef(seen);
-	const done = useRef(false);
+	const told = useRef<unknown>(null);
+	/** What the page showed when this form's own deed was done, until it shows what came of it. */
+	const doneOn = useRef<number | null>(null);
 	const locked = useRef(false);
 	const attempt = useRef(0);
 	const [problem, setProblem] = useState<Problem | null>(null);
@@ -92,8 +94,8 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 	// After its own deed the page is made anew, and with it what this form holds. What others change meanwhile is not taken
 	// over: the fields would still be those of the older page.
 	useEffect(() => {
-		if (!done.current || standing.current === seen) return;
-		done.current = false;
+		if (doneOn.current === null || doneOn.current === seen) return;
+		doneOn.current = null;
 		standing.current = seen;
 		form.reset(defaults);
 	}, [seen, defaults, form]);
@@ -120,10 +122,15 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 		start(async () => {
 			await form.handleSubmit(
 				async (values) => {
-					const answer = await ask(action, { ...values, deed: deed.current, ...(seen === undefined ? {} : { seen: standing.current }) });
+					const answer = await ask(action, {
+						...values,
+						deed: deed.current,
+						...(seen === undefined ? {} : { seen: standing.current, told: told.current }),
+					});
 					if (answer.ok) {
 						deed.current = "";
-						done.current = true;
+						doneOn.current = seen ?? null;
+						told.current = null;
 						start(() => {
 							setProblem(null);
 							onDone?.(answer.value, form);
@@ -131,7 +138,7 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 						return;
 					}
 					const fields = answer.error.fields ?? {};
-					if (typeof answer.error.facts?.seen === "number") standing.current = answer.error.facts.seen;
+					told.current = answer.error.facts?.told ?? told.current;
 					for (const [name, message] of Object.entries(fields)) form.setError(name as Path<Input>, { type: answer.error.code, message });
 					start(() => refused(answer.error.say, fields));
 				},
@@ -181,6 +188,15 @@ async function ask<Raw, Value>(action: (raw: Raw) => Promise<Result<Value, Refus
 	} catch (error) {
 		unstable_rethrow(error); // a redirect is thrown, too
 		console.error(error);
+		// A digest stands on what the shop's own program threw; without one nothing came back at all.
+		if (error instanceof Error && "digest" in error)
+			return {
+				ok: false,
+				error: {
+					code: "failed",
+					say: "The shop's program failed over this; its own log says how. What you typed is still here. Look in another tab whether it was recorded before you press again.",
+				},
+			};
 		return {
 			ok: false,
 			error: {

@@ -12,6 +12,9 @@ export function shopStore(): Promise<Store> {
 		const { dataFolder } = config();
 		migrate(databaseFile(dataFolder), undefined, () => undefined);
 		return openStore(dataFolder);
-	})();
+	})().catch((error: unknown) => {
+		delete held.asfoundStore; // the next request tries again: the file may have been busy
+		throw error;
+	});
 	return held.asfoundStore;
 }

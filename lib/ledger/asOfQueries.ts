@@ -13,8 +13,9 @@ const readRows = ({ at, open }: { at: string; open: string }): EntryRows => ({ a
 /** What a machine's own entries, and the shop's about its places, tell; only those written by `knownAt` when it is given. */
 export async function storyOfMachine(read: Reader, machineId: string, knownAt: string | null): Promise<{ story: Story; entries: number }> {
 	const known = knownAt === null ? {} : { at: { lte: knownAt } };
+	// A range and not a beginning: that way the index on subject serves it ("0" comes right after "/").
 	const places = await read.entry.findMany({
-		where: { machine: null, subject: { startsWith: "Location/" }, ...known },
+		where: { machine: null, subject: { gte: "Location/", lt: "Location0" }, ...known },
 		orderBy: { seq: "asc" },
 		select: { at: true, open: true },
 	});

@@ -3,6 +3,7 @@
 
 import type { Instant } from "@/lib/core/instants";
 import type { Store } from "@/lib/db/store";
+import type { Seen } from "@/lib/ledger/meanwhile";
 
 export type Env = {
 	readonly store: Store;
@@ -11,8 +12,10 @@ export type Env = {
 	readonly actor: string;
 	/** Client-made id of this deed: sent twice, it is done once. */
 	readonly deed: string;
-	/** The entry from which the page was made that asks for this, when it corrects what stands; see lib/ledger/meanwhile.ts. */
-	readonly seen?: number | null;
+	/** What the page goes by that asks for this, when it corrects what stands; left out when nobody knows. */
+	readonly seen?: Seen;
+	/** Digest of what was asked. The same deed with other answers is then told from a repeat. */
+	readonly asked?: string;
 	readonly newId: () => string;
 	/** 128 random bits as 32 hex digits. */
 	readonly salt: () => string;

@@ -2,7 +2,7 @@
 //
 // Contract: when `record` returns `ok`, the change and its entry are on the disk (synchronous=FULL), the entry's number
 // is given for ever, and numbers have no holes. A refusal has written nothing. The same `deed` id sent again writes
-// nothing and returns the first result.
+// nothing and returns the first result, or says that other answers were recorded under it.
 //
 // How: deeds stand in a queue; each reads committed data through the reader, a pure rule decides, and one immediate
 // transaction writes entry, seal, rows and receipt. If another process wrote in between, the last number is no longer the
@@ -40,8 +40,8 @@ export function record<T>(env: Env, decide: (read: Reader) => Promise<Result<Dee
 async function decideAndWrite<T>(env: Env, decide: (read: Reader) => Promise<Result<Deed<T>>>): Promise<Result<T>> {
 	const { read, writer } = env.store;
 	for (let attempt = 1; attempt <= TRIES; attempt++) {
-		const first = firstResult<T>(writer, env.deed);
-		if (first) return ok(first.result);
+		const first = firstResult<T>(env);
+		if (first) return first;
 		// Before anything is read for the decision: whatever is written elsewhere after this takes the next number.
 		const last = lastEntry(writer);
 		const ruling = await decide(read);
@@ -98,8 +98,9 @@ function statementsOf<T>(env: Env, last: LastEntry, deed: Deed<T>): Statement[] 
 		if (salt !== null) ledger.push(insertStatement("Seal", { seq, salt, withheld: canonical(withheld) }));
 		for (const change of draft.rows) rows.push(rowStatement(change, seq, seen));
 	}
+	const kept: Kept = { asked: env.asked ?? null, result: deed.result ?? null };
 	// The receipt last: its triggers check what only the whole deed can show.
-	const receipt = insertStatement("Receipt", { deed: env.deed, seq: last.seq + 1, result: JSON.stringify(deed.result) });
+	const receipt = insertStatement("Receipt", { deed: env.deed, seq: last.seq + 1, result: JSON.stringify(kept) });
 	return [...ledger, ...rows, receipt];
 }
 
@@ -131,9 +132,18 @@ function bodyOf(env: Env, draft: EntryDraft): { open: Record<string, unknown>; w
 	};
 }
 
-function firstResult<T>(writer: Writer, deed: string): { result: T } | null {
-	const receipt = writer.prepared(`SELECT "result" FROM "Receipt" WHERE "deed" = ?`).get(deed) as { result: string } | undefined;
-	return receipt ? { result: JSON.parse(receipt.result) as T } : null;
+/** What a deed came to, and a digest of what was asked, so that the same id with other answers is not taken for a repeat. */
+type Kept = { readonly asked: string | null; readonly result: unknown };
+
+function firstResult<T>({ store, deed, asked }: Env): Result<T> | null {
+	const receipt = store.writer.prepared(`SELECT "result" FROM "Receipt" WHERE "deed" = ?`).get(deed) as { result: string } | undefined;
+	if (!receipt) return null;
+	const kept = JSON.parse(receipt.result) as Kept;
+	if (kept.asked === (asked ?? null)) return ok(kept.result as T);
+	return refuse(
+		"recorded-otherwise",
+		"Your first answers were recorded when you pressed before, though the shop's answer did not reach you. Load the page again to see them, and correct them there.",
+	);
 }
 
 type LastEntry = { readonly seq: number; readonly hash: string };

@@ -79,10 +79,11 @@ export function rowChecker(db: Database.Database, flaw: (flaw: Flaw) => void): R
 					table: name,
 					id,
 				});
-			} else if (!erased && !isDefault(value, column.byDefault)) {
+			} else if (!isDefault(value, column.byDefault) && !(erased && value === "")) {
+				// What was erased from the entry is gone from the row as well: a value that stands there vouches for itself alone.
 				flaw({
 					code: "row-undescribed",
-					say: `${named(name, id, expected)}: ${column.name} is ${valueInWords(value)}, and entry ${seq} says nothing of it`,
+					say: `${named(name, id, expected)}: ${column.name} is ${valueInWords(value)}, and entry ${seq} ${erased ? "can no longer vouch for it: what it withheld was erased" : "says nothing of it"}`,
 					entry: seq,
 					table: name,
 					id,

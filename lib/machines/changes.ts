@@ -5,7 +5,7 @@ import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
-import { overMeanwhile } from "@/lib/ledger/meanwhile";
+import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed, type RowChange, type Tables } from "@/lib/ledger/rows";
 import { counted, mayBecome, mayHandOver, mayStamp, numberFor } from "@/lib/machines/rules";
@@ -109,7 +109,7 @@ export const describeMachine = (input: DescribeMachine, env: Env): Promise<Resul
 			priceMinor: input.price,
 			carriageMinor: input.carriage,
 		};
-		const laid = await overMeanwhile(read, "Machine", before, env.seen ?? null, patch, FIELDS);
+		const laid = await overMeanwhile(read, "Machine", before, env.seen ?? UNSEEN, patch, MEANWHILE);
 		if (!laid.ok) return laid;
 		rows.push(change("Machine", before, laid.value));
 		const changed = Object.entries(laid.value).flatMap(([column, value]) =>
@@ -119,8 +119,7 @@ export const describeMachine = (input: DescribeMachine, env: Env): Promise<Resul
 		return ok(deed(before.id, "machine.described", { table: "Machine", id: before.id }, { say, changed }, rows, null));
 	});
 
-/** Columns whose field has another name. */
-const FIELDS = { priceMinor: "price", carriageMinor: "carriage" } as const;
+const MEANWHILE = { fields: { priceMinor: "price", carriageMinor: "carriage" }, together: [["ownership", "ownerId"]] };
 
 const WORDS: Readonly<Record<string, string>> = {
 	name: "the name",

@@ -1,6 +1,6 @@
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Env } from "@/lib/ledger/env";
-import { overMeanwhile } from "@/lib/ledger/meanwhile";
+import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed } from "@/lib/ledger/rows";
 import { type AddCost, type ChangeCost, COST_KIND_WORDS } from "@/lib/money/schema";
@@ -27,8 +27,10 @@ export const addCost = (input: AddCost, env: Env): Promise<Result<string>> => {
 	});
 };
 
-/** Columns whose field has another name. */
-const COST_FIELDS = { estimatedMinor: "estimated", spentMinor: "spent" } as const;
+const MEANWHILE = {
+	fields: { estimatedMinor: "estimated", spentMinor: "spent" },
+	together: [["state", "estimatedMinor", "spentMinor"]],
+};
 
 /** Corrects a cost, says that it was spent, or takes it back as entered in error. */
 export const changeCost = (input: ChangeCost, env: Env): Promise<Result<null>> =>
@@ -37,7 +39,7 @@ export const changeCost = (input: ChangeCost, env: Env): Promise<Result<null>> =
 		if (!before) return refuse("no-such-cost", "That cost is not in the book. Load the page again.");
 		const { costId: _, estimated, spent, ...cost } = input;
 		const said = { ...cost, estimatedMinor: estimated, spentMinor: spent };
-		const laid = await overMeanwhile(read, "CostLine", before, env.seen ?? null, said, COST_FIELDS);
+		const laid = await overMeanwhile(read, "CostLine", before, env.seen ?? UNSEEN, said, MEANWHILE);
 		if (!laid.ok) return laid;
 		return ok(
 			deed(

@@ -4,7 +4,7 @@ import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
-import { overMeanwhile } from "@/lib/ledger/meanwhile";
+import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, type Deed, deed, type RowChange, type Tables } from "@/lib/ledger/rows";
 import { evidenceRow } from "@/lib/parts/evidenceRow";
@@ -32,7 +32,7 @@ export const describePart = (input: DescribePart, env: Env): Promise<Result<null
 		const { row, tag } = part.value;
 		if (row.place === "void") return refuse("is-void", `${tag} was entered in error. Nothing more is said of it.`);
 		const { partId: _, ...said } = input;
-		const laid = await overMeanwhile(read, "Part", row, env.seen ?? null, said);
+		const laid = await overMeanwhile(read, "Part", row, env.seen ?? UNSEEN, said);
 		if (!laid.ok) return laid;
 		const patch = laid.value;
 		const changed = Object.entries(patch).flatMap(([column, value]) => (row[column as keyof typeof row] === value ? [] : [column]));

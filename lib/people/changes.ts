@@ -1,6 +1,6 @@
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Env } from "@/lib/ledger/env";
-import { overMeanwhile } from "@/lib/ledger/meanwhile";
+import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed } from "@/lib/ledger/rows";
 import type { DescribePerson, NewPerson, NewRate } from "@/lib/people/schema";
@@ -28,7 +28,7 @@ export const describePerson = (input: DescribePerson, env: Env): Promise<Result<
 		const before = await read.person.findUnique({ where: { id: input.id } });
 		if (!before) return refuse("no-such-person", "That person is not in the book. Load the page again.");
 		const { id, ...said } = input;
-		const laid = await overMeanwhile(read, "Person", before, env.seen ?? null, said);
+		const laid = await overMeanwhile(read, "Person", before, env.seen ?? UNSEEN, said);
 		if (!laid.ok) return laid;
 		const patch = laid.value;
 		const running = input.state === "left" && (await read.work.count({ where: { personId: id, endedAt: null } })) > 0;

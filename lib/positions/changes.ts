@@ -4,7 +4,7 @@ import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
-import { overMeanwhile } from "@/lib/ledger/meanwhile";
+import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, type Deed, deed, type RowChange, type Tables } from "@/lib/ledger/rows";
 import { counted } from "@/lib/machines/rules";
@@ -158,9 +158,12 @@ export const copyBuild = (input: CopyBuild & Later, env: Env): Promise<Result<Ad
 /** Corrects what is said of a position, and what carries it. */
 export const describePosition = (input: DescribePosition, env: Env): Promise<Result<null>> =>
 	record(env, async (read) => {
-		const position = await read.position.findUnique({ where: { id: input.positionId }, include: { part: { select: { id: true } } } });
+		const position = await read.position.findUnique({
+			where: { id: input.positionId },
+			include: { part: { select: { id: true } }, host: { select: { position: { select: { mark: true } } } } },
+		});
 		if (!position) return NO_POSITION;
-		const { part, ...row } = position;
+		const { part, host: carrier, ...row } = position;
 		const marked = async (mark: string, field: string) => {
 			const found = await read.position.findUnique({
 				where: { machineId_mark: { machineId: row.machineId, mark } },
@@ -170,8 +173,10 @@ export const describePosition = (input: DescribePosition, env: Env): Promise<Res
 				? ok(found)
 				: refuse("no-such-mark", `There is no position ${mark} on this machine.`, { fields: { [field]: `There is no ${mark}.` } });
 		};
-		let hostId: string | null = null;
-		if (input.hostMark !== null) {
+		// What carries it may be out of the machine and then has no mark: it is changed only when another mark is named.
+		let hostId = row.hostId;
+		if (input.hostMark === null && carrier?.position) hostId = null;
+		if (input.hostMark !== null && input.hostMark !== carrier?.position?.mark) {
 			const host = await marked(input.hostMark, "hostMark");
 			if (!host.ok) return host;
 			if (host.value.id === row.id)
@@ -206,7 +211,7 @@ export const describePosition = (input: DescribePosition, env: Env): Promise<Res
 			mirrorId,
 			...timeColumns(input.out, input.in),
 		};
-		const laid = await overMeanwhile(read, "Position", row, env.seen ?? null, patch, POSITION_FIELDS);
+		const laid = await overMeanwhile(read, "Position", row, env.seen ?? UNSEEN, patch, MEANWHILE);
 		if (!laid.ok) return laid;
 		return ok(
 			deed(
@@ -220,17 +225,22 @@ export const describePosition = (input: DescribePosition, env: Env): Promise<Res
 		);
 	});
 
-/** Columns whose field has another name. */
-const POSITION_FIELDS = {
-	hostId: "hostMark",
-	mirrorId: "mirrorMark",
-	outLow: "out.low",
-	outLikely: "out.likely",
-	outHigh: "out.high",
-	inLow: "in.low",
-	inLikely: "in.likely",
-	inHigh: "in.high",
-} as const;
+const MEANWHILE = {
+	fields: {
+		hostId: "hostMark",
+		mirrorId: "mirrorMark",
+		outLow: "out.low",
+		outLikely: "out.likely",
+		outHigh: "out.high",
+		inLow: "in.low",
+		inLikely: "in.likely",
+		inHigh: "in.high",
+	},
+	together: [
+		["outLow", "outLikely", "outHigh"],
+		["inLow", "inLikely", "inHigh"],
+	],
+};
 
 /** Says what was found at a position, now or as later knowledge. Gives the finding, and the part that was entered for it. */
 export const recordFinding = (

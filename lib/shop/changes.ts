@@ -1,7 +1,7 @@
 import type { Result } from "@/lib/core/result";
 import { ok, refuse } from "@/lib/core/result";
 import type { Env } from "@/lib/ledger/env";
-import { overMeanwhile } from "@/lib/ledger/meanwhile";
+import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed } from "@/lib/ledger/rows";
 import { publicKeyOf } from "@/lib/shop/keys";
@@ -44,7 +44,7 @@ export const describeShop = (input: DescribeShop, env: Env): Promise<Result<null
 	record(env, async (read) => {
 		const before = await read.shop.findUniqueOrThrow({ where: { id: "shop" } });
 		const said = { name: input.name, timeZone: input.timeZone, address: input.address || null };
-		const laid = await overMeanwhile(read, "Shop", before, env.seen ?? null, said);
+		const laid = await overMeanwhile(read, "Shop", before, env.seen ?? UNSEEN, said);
 		if (!laid.ok) return laid;
 		const row = change("Shop", before, laid.value);
 		return ok(deed(null, "shop.described", SHOP, { say: `Described the shop: ${laid.value.name}.` }, [row], null));

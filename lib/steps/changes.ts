@@ -3,7 +3,7 @@ import { formatMinutes } from "@/lib/core/minutes";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
-import { overMeanwhile } from "@/lib/ledger/meanwhile";
+import { linksMeanwhile, overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed, type RowChange } from "@/lib/ledger/rows";
 import { loopOfNeeds, mayClose, mayStart, minutesTimed } from "@/lib/steps/rules";
@@ -38,13 +38,13 @@ const planColumns = (plan: StepPlan) => ({
 	partId: plan.partId,
 });
 
-/** Columns whose field has another name. */
-const STEP_FIELDS = {
-	lowMinutes: "minutes.low",
-	likelyMinutes: "minutes.likely",
-	highMinutes: "minutes.high",
-	waitMinutes: "wait",
-} as const;
+const MEANWHILE = {
+	fields: { lowMinutes: "minutes.low", likelyMinutes: "minutes.likely", highMinutes: "minutes.high", waitMinutes: "wait" },
+	together: [
+		["lowMinutes", "likelyMinutes", "highMinutes"],
+		["waitMinutes", "waitWhy"],
+	],
+};
 
 /** Plans one step. Gives its id and number. */
 export const planStep = async (input: PlanStep, env: Env): Promise<Result<{ id: string; number: number }>> => {
@@ -120,6 +120,11 @@ export const changeStep = (input: ChangeStep, env: Env): Promise<Result<null>> =
 		const before = await read.step.findUnique({ where: { id: input.stepId }, include: { needs: true, crew: true } });
 		if (!before) return NO_STEP;
 		const { needs, crew, ...step } = before;
+		const { seen } = env.seen ?? UNSEEN;
+		const wanted = {
+			needs: linksMeanwhile(needs, ({ needsId }) => needsId, input.needs, seen),
+			crew: linksMeanwhile(crew, ({ personId }) => personId, input.crew, seen),
+		};
 		const ofMachine = await read.need.findMany({
 			where: { step: { machineId: step.machineId }, stands: "yes" },
 			select: { stepId: true, needsId: true },
@@ -127,14 +132,14 @@ export const changeStep = (input: ChangeStep, env: Env): Promise<Result<null>> =
 		const needsOf = new Map<string, string[]>();
 		for (const link of ofMachine)
 			if (link.stepId !== step.id) needsOf.set(link.stepId, [...(needsOf.get(link.stepId) ?? []), link.needsId]);
-		needsOf.set(step.id, input.needs);
+		needsOf.set(step.id, wanted.needs);
 		const loop = loopOfNeeds([step.id], (id) => needsOf.get(id) ?? []);
 		if (loop)
 			return refuse("needs-loop", await loopInWords(read, loop), {
 				fields: { needs: "These needs lead back to this step." },
 				facts: { loop },
 			});
-		const laid = await overMeanwhile(read, "Step", step, env.seen ?? null, planColumns(input), STEP_FIELDS);
+		const laid = await overMeanwhile(read, "Step", step, env.seen ?? UNSEEN, planColumns(input), MEANWHILE);
 		if (!laid.ok) return laid;
 		return ok(
 			deed(
@@ -144,11 +149,11 @@ export const changeStep = (input: ChangeStep, env: Env): Promise<Result<null>> =
 				{ say: `Changed the plan of step ${step.number}: ${laid.value.title}.` },
 				[
 					change("Step", step, laid.value),
-					...relinked(needs, "needsId", input.needs, {
+					...relinked(needs, "needsId", wanted.needs, {
 						keep: (row, stands) => change("Need", row, { stands }),
 						fresh: (needsId) => add("Need", { id: env.newId(), stepId: step.id, needsId, stands: "yes" }),
 					}),
-					...relinked(crew, "personId", input.crew, {
+					...relinked(crew, "personId", wanted.crew, {
 						keep: (row, stands) => change("Crew", row, { stands }),
 						fresh: (personId) => add("Crew", { id: env.newId(), stepId: step.id, personId, stands: "yes" }),
 					}),

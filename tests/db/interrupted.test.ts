@@ -123,4 +123,20 @@ describe("a deed that is interrupted", () => {
 		expect(await shop.store.read.bag.count({ where: { words: "Screws" } })).toBe(1);
 		await shop.close();
 	});
+
+	it("and sent again with other answers is not taken for done: the person is told that the first ones stand", async () => {
+		const shop = await lampShop();
+		const id = shop.newId();
+		const send = (asked: string) =>
+			record({ ...shop.env(id), asked }, async () => {
+				const bag = shop.newId();
+				const row = add("Bag", aBag(bag, shop.machine, asked));
+				return ok(deed(shop.machine, "bag.made", { table: "Bag", id: bag }, { say: "Made a bag." }, [row], bag));
+			});
+		const first = await send("12 screws");
+		expect(await send("12 screws")).toEqual(first);
+		expect(await send("10 screws")).toMatchObject({ ok: false, error: { code: "recorded-otherwise" } });
+		expect(await shop.store.read.bag.count({ where: { words: "10 screws" } })).toBe(0);
+		await shop.close();
+	});
 });

@@ -30,6 +30,17 @@ describe("a ledger that nobody touched", () => {
 		behindTheBack(shop.folder, `UPDATE "Party" SET "name" = '', "contact" = NULL`);
 		expect(await verifyLedger(shop.folder)).toMatchObject({ flaws: [], erased: 1 });
 	});
+
+	it("is not, when the entry was erased and the row speaks on: nothing vouches for it", async () => {
+		straightIn(shop.folder, `UPDATE "Seal" SET "salt" = NULL, "withheld" = NULL WHERE "seq" = 2`);
+		const report = await verifyLedger(shop.folder);
+		expect(report.flaws.map(({ code, entry, table }) => ({ code, entry, table }))).toContainEqual({
+			code: "row-undescribed",
+			entry: 2,
+			table: "Party",
+		});
+		expect(report.flaws[0]?.say).toContain("can no longer vouch for it: what it withheld was erased");
+	});
 });
 
 describe("whoever goes behind the ledger's back is named", () => {

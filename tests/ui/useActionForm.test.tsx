@@ -87,6 +87,17 @@ describe("a form that sends a deed", () => {
 		expect(page.problem.textContent).toBe("");
 	});
 
+	it("does not call it an answer that never came when the shop's program failed", async () => {
+		vi.spyOn(console, "error").mockImplementation(() => undefined);
+		const page = await open(async () => {
+			throw Object.assign(new Error("An error occurred."), { digest: "1234" });
+		});
+		await type(page.name, "Reflector");
+		await press(page.button);
+		expect(page.problem.textContent).toContain("The shop's program failed over this");
+		expect(page.name.value).toBe("Reflector");
+	});
+
 	it("sends a double press once", async () => {
 		let finish = (_: Result<string, Refusal>) => {};
 		const action = vi.fn<Action>(() => new Promise((resolve) => (finish = resolve)));
@@ -134,11 +145,15 @@ describe("a form that sends a deed", () => {
 		expect(page.problem.firstElementChild).not.toBe(before);
 	});
 
-	it("says which version it corrects: that of its page, a newer one after a refusal that names it, and its own deed's after success", async () => {
+	it("says which version it corrects, what it was told of when it was refused, and its own deed's version after success", async () => {
 		const sent: unknown[] = [];
-		const answers = [refuse("changed-meanwhile", "Somebody changed it.", { facts: { seen: 9 } }), ok("in"), ok("in")];
+		const answers = [
+			refuse("changed-meanwhile", "Somebody changed it.", { facts: { told: { entry: 9, fields: ["name"] } } }),
+			ok("in"),
+			ok("in"),
+		];
 		const action = async (raw: object) => {
-			sent.push("seen" in raw ? raw.seen : undefined);
+			sent.push("seen" in raw && "told" in raw ? [raw.seen, raw.told] : undefined);
 			return answers[sent.length - 1] ?? ok("in");
 		};
 		const page = await mount(<Correct seen={4} action={action} />);
@@ -153,7 +168,11 @@ describe("a form that sends a deed", () => {
 		await page.show(<Correct seen={12} action={action} />);
 		expect(name.value).toBe("Lamp 12");
 		await press(button);
-		expect(sent).toEqual([4, 9, 12]);
+		expect(sent).toEqual([
+			[4, null],
+			[4, { entry: 9, fields: ["name"] }],
+			[12, null],
+		]);
 	});
 
 	it("hands the answer on", async () => {

@@ -30,7 +30,7 @@ async function keep(request: Request, body: Readable | null): Promise<Result<Kep
 	if (refusal) return refuse("not-from-here", refusal);
 	const upload = readUpload(new URL(request.url).searchParams, request.headers);
 	if (!upload.ok) return upload;
-	const env = await hereAndNow(upload.value.deed);
+	const env = await hereAndNow({ deed: upload.value.deed });
 	if (!env.ok) return env;
 	if (!body) return refuse("no-file", "There is no file in it. Choose one and send it again.");
 	const { read, folder } = await shopStore();

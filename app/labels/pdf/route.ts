@@ -39,7 +39,7 @@ export async function GET(request: Request): Promise<Response> {
 	if (!made.ok) return words(400, made.error.say);
 	const deed = query.get("deed");
 	if (deed !== null) {
-		const env = await hereAndNow(deed);
+		const env = await hereAndNow({ deed });
 		if (!env.ok) return words(403, env.error.say);
 		const recorded = await recordPrint({ tags, stock: stock.id, copies }, env.value);
 		if (!recorded.ok) return words(409, recorded.error.say);

@@ -26,6 +26,10 @@ const underWay = new Set();
 process.on("exit", () => {
 	for (const child of underWay) child.kill();
 });
+for (const [signal, number] of Object.entries({ SIGINT: 2, SIGTERM: 15 }))
+	process.on(signal, () => {
+		if (underWay.size > 0) process.exit(128 + number);
+	});
 
 /** The same as `hear`, while other things go on. */
 export function hearLater(program, args, more = {}) {

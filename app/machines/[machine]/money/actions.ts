@@ -1,7 +1,7 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
-import { deedOf, hereAndNow, seenOf } from "@/app/hereAndNow";
+import { hereAndNow } from "@/app/hereAndNow";
 import type { Result } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
 import { shopStore } from "@/lib/db/shopStore";
@@ -13,7 +13,7 @@ export async function addCostAction(raw: unknown): Promise<Result<string>> {
 	const { currency } = await requireShop((await shopStore()).read);
 	const input = addCostSchema(currency).safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await addCost(input.data, env.value);
 	if (done.ok) revalidatePath("/machines", "layout");
@@ -24,7 +24,7 @@ export async function changeCostAction(raw: unknown): Promise<Result<null>> {
 	const { currency } = await requireShop((await shopStore()).read);
 	const input = changeCostSchema(currency).safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await changeCost(input.data, env.value);
 	if (done.ok) revalidatePath("/machines", "layout");

@@ -1,7 +1,7 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
-import { deedOf, hereAndNow, seenOf } from "@/app/hereAndNow";
+import { hereAndNow } from "@/app/hereAndNow";
 import type { Result } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
 import { type PutInDone, putBack, type TakenOut, takeOut } from "@/lib/fittings/changes";
@@ -14,7 +14,7 @@ import { sayObstructionSchema } from "@/lib/positions/schema";
 export async function takeOutAction(raw: unknown): Promise<Result<TakenOut>> {
 	const input = takeOutSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await takeOut(input.data, env.value);
 	// The form shows what was done; the pages around it are read again when they are next opened.
@@ -25,7 +25,7 @@ export async function takeOutAction(raw: unknown): Promise<Result<TakenOut>> {
 export async function putBackAction(raw: unknown): Promise<Result<PutInDone>> {
 	const input = putBackSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await putBack(input.data, env.value);
 	if (done.ok) revalidatePath("/machines/[machine]", "layout");
@@ -36,7 +36,7 @@ export async function putBackAction(raw: unknown): Promise<Result<PutInDone>> {
 export async function inTheWayAction(raw: unknown): Promise<Result<string[]>> {
 	const input = sayObstructionSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await sayObstruction(input.data, env.value);
 	if (done.ok) revalidatePath("/machines/[machine]", "layout");
@@ -47,7 +47,7 @@ export async function inTheWayAction(raw: unknown): Promise<Result<string[]>> {
 export async function stuckAction(raw: unknown): Promise<Result<string>> {
 	const input = sayFaultSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await sayFault(input.data, env.value);
 	if (done.ok) revalidatePath("/machines/[machine]", "layout");

@@ -2,7 +2,7 @@
 
 import { revalidatePath } from "next/cache";
 import type { z } from "zod";
-import { deedOf, hereAndNow, seenOf } from "@/app/hereAndNow";
+import { hereAndNow } from "@/app/hereAndNow";
 import type { Instant } from "@/lib/core/instants";
 import type { Result } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
@@ -22,7 +22,7 @@ export async function deedOfForm<Output, Value>(
 ): Promise<Result<Value>> {
 	const input = schema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(deedOf(raw), seenOf(raw));
+	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const { timeZone } = await requireShop((await shopStore()).read);
 	const now = env.value.clock();

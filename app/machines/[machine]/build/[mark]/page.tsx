@@ -211,6 +211,7 @@ export default async function PositionPageOfMachine({ params }: Props) {
 							<summary>Correct what is said of it</summary>
 							<PositionForm
 								seen={page.entry}
+								carriedBy={page.host && !page.host.position ? page.host.name : null}
 								position={{
 									positionId: page.id,
 									name: page.name,

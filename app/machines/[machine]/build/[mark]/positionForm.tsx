@@ -16,11 +16,14 @@ import { describePositionAction } from "../actions";
 /** What is said of a position: its name, what carries it, its sides, how long it takes, what the next person must know. */
 export function PositionForm({
 	position,
+	carriedBy,
 	seen,
 	others,
 	areas,
 }: {
 	readonly position: z.input<typeof describePositionSchema>;
+	/** What carries it when that is out of the machine, and so at no mark that could be chosen. */
+	readonly carriedBy: string | null;
 	/** The entry that describes it, as the page shows it. */
 	readonly seen: number;
 	/** Other positions of the machine; `carries` when a part is fitted that could carry this one. */
@@ -48,7 +51,7 @@ export function PositionForm({
 			<FormRow>
 				<SelectField
 					label="Sits on"
-					none="The machine itself"
+					none={carriedBy === null ? "The machine itself" : `As it is: ${carriedBy}, which is out`}
 					options={named(others.filter((other) => other.carries || other.mark === position.hostMark))}
 					{...form.field("hostMark")}
 				/>
