@@ -1,6 +1,6 @@
+import { bagFact, bagsWithin, outInBag } from "@/lib/bags/nesting";
 import { laidBag, laidIn, laidInNewBag, newBag } from "@/lib/bags/placing";
-import { bagFact } from "@/lib/bags/queries";
-import { lower, mayMove, mayVoid } from "@/lib/bags/rules";
+import { lower, mayGoOutWith, mayMove, mayVoid } from "@/lib/bags/rules";
 import {
 	type DescribeBag,
 	describeBagSchema,
@@ -19,6 +19,7 @@ import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
 import { record } from "@/lib/ledger/record";
 import { change, deed } from "@/lib/ledger/rows";
+import type { LeavingPart } from "@/lib/parts/rules";
 
 /** Makes a bag with its tag: the number of a ready-made tag, or the next free one from 201. */
 export async function makeBag(input: MakeBag, env: Env): Promise<Result<{ bagId: string; tag: string }>> {
@@ -54,6 +55,8 @@ export async function moveBag(input: MoveBag, env: Env): Promise<Result<{ bagId:
 		if (!bag || !before) return refuse("no-bag", "That bag is not known. Scan its tag, or choose one from the list.");
 		if (bag.place === "void") return refuse("bag-void", `${bag.tag} was taken out of use. Make a new bag instead.`);
 		if (to.kind === "out") {
+			const may = mayGoOutWith(bag, await leavingWith(read, bagId));
+			if (!may.ok) return may;
 			const out = { place: "out", parentId: null, locationId: null, sinceAt: at, placeWhy: to.why } as const;
 			return ok(
 				deed(
@@ -101,10 +104,11 @@ export async function movePart(
 	return record(env, async (read) => {
 		const before = await read.part.findUnique({ where: { id: partId } });
 		if (!before) return refuse("no-part", "That part is not known. Scan its tag, or choose one from the list.");
-		const [machine, seat, tag] = await Promise.all([
+		const [machine, seat, tag, outIn] = await Promise.all([
 			machineOf(read, before.machineId),
 			before.positionId === null ? null : read.position.findUnique({ where: { id: before.positionId }, select: { name: true } }),
 			read.tag.findUnique({ where: { partId }, select: { id: true } }),
+			outInBag(read, before.bagId),
 		]);
 		const may = mayMove({ name: before.name, place: before.place, fittedIn: seat?.name ?? null });
 		if (!may.ok) return may;
@@ -112,7 +116,8 @@ export async function movePart(
 			to.kind === "new-bag" ? await laidInNewBag(read, to.bag, machine, before.name, at, env.newId) : await laidIn(read, to, machine);
 		if (!laid.ok) return laid;
 		const { columns, words, bag, rows } = laid.value;
-		const found = before.place === "lost" ? "Found again and laid" : "Laid";
+		const back = outIn === null ? "Laid" : `Back in the shop without ${outIn}: laid`;
+		const found = before.place === "lost" ? "Found again and laid" : back;
 		return ok(
 			deed(
 				before.machineId,
@@ -180,6 +185,16 @@ export async function voidBag(input: VoidBag, env: Env): Promise<Result<{ bagId:
 			),
 		);
 	});
+}
+
+/** The parts that go where the bag goes, as the rule for leaving sees them. */
+async function leavingWith(read: Reader, bagId: string): Promise<LeavingPart[]> {
+	const parts = await read.part.findMany({
+		where: { bagId: { in: await bagsWithin(read, bagId) } },
+		orderBy: { id: "asc" },
+		select: { name: true, origin: true, place: true, tag: { select: { id: true } } },
+	});
+	return parts.map(({ tag, ...part }) => ({ ...part, tag: tag?.id ?? "" }));
 }
 
 const machineOf = (read: Reader, id: string) => read.machine.findUnique({ where: { id }, select: { id: true, number: true } });

@@ -1,7 +1,7 @@
 // Where a thing is laid, worked out for a deed: the columns to write, the bag made for it, and the words for the history.
 
+import { bagFact, bagsAround } from "@/lib/bags/nesting";
 import { freeBagNumber, mayWear } from "@/lib/bags/number";
-import { bagFact, bagsAround } from "@/lib/bags/queries";
 import { type BagFact, mayGoInto, mayHold } from "@/lib/bags/rules";
 import type { FreshBag, Place } from "@/lib/bags/schema";
 import { ok, type Result, refuse } from "@/lib/core/result";

@@ -1,56 +1,7 @@
-import type { BagFact } from "@/lib/bags/rules";
+import { bagFact, bagsAround, bagsOutside } from "@/lib/bags/nesting";
 import type { Reader } from "@/lib/db/store";
 import { formatFixing } from "@/lib/fixings/fixingWords";
 import { locationPath } from "@/lib/store/queries";
-
-/** A bag may be in a bag in a bag; deeper than this is a slip. */
-const DEEPEST = 32;
-
-const factColumns = {
-	id: true,
-	machineId: true,
-	place: true,
-	role: true,
-	parentId: true,
-	tag: { select: { id: true } },
-	machine: { select: { number: true } },
-} as const;
-
-type FactRow = {
-	id: string;
-	machineId: string | null;
-	place: BagFact["place"];
-	role: BagFact["role"];
-	parentId: string | null;
-	tag: { id: string } | null;
-	machine: { number: number } | null;
-};
-
-const factOf = (row: FactRow): BagFact => ({
-	id: row.id,
-	tag: row.tag?.id ?? "the bag",
-	machineId: row.machineId,
-	machineNumber: row.machine?.number ?? null,
-	place: row.place,
-	role: row.role,
-});
-
-/** The bag as the rules see it, or null. */
-export async function bagFact(read: Reader, bagId: string): Promise<BagFact | null> {
-	const row = await read.bag.findUnique({ where: { id: bagId }, select: factColumns });
-	return row && factOf(row);
-}
-
-/** The bags around a bag, innermost first, without itself. */
-export async function bagsAround(read: Reader, bagId: string): Promise<BagFact[]> {
-	const around: BagFact[] = [];
-	let inner = await read.bag.findUnique({ where: { id: bagId }, select: factColumns });
-	while (inner?.parentId && around.length < DEEPEST) {
-		inner = await read.bag.findUnique({ where: { id: inner.parentId }, select: factColumns });
-		if (inner) around.push(factOf(inner));
-	}
-	return around;
-}
 
 /** A part or a lot of fixings may lie here by the hundred; a page shows so many. */
 const MOST_IN_A_BAG = 200;
@@ -140,11 +91,13 @@ export type Whereabouts = {
 	readonly locationId: string | null;
 	/** "Back room · rack B · shelf 2"; null when it lies at no place of the shop. */
 	readonly path: string | null;
+	/** The tag of the bag that is out of the shop with it; null when it is here. */
+	readonly outIn: string | null;
 };
 
 /** Where a bag is. */
 export async function whereBagIs(read: Reader, bagId: string): Promise<Whereabouts> {
-	const around = await bagsAround(read, bagId);
+	const [self, around] = await Promise.all([bagFact(read, bagId), bagsAround(read, bagId)]);
 	const outermost = around.at(-1)?.id ?? bagId;
 	const bag = await read.bag.findUnique({ where: { id: outermost }, select: { place: true, locationId: true, placeWhy: true } });
 	const path = bag?.locationId ? await locationPath(read, bag.locationId) : null;
@@ -157,6 +110,7 @@ export async function whereBagIs(read: Reader, bagId: string): Promise<Whereabou
 		bags,
 		locationId: bag?.locationId ?? null,
 		path,
+		outIn: self?.outIn ?? null,
 	};
 }
 
@@ -170,9 +124,9 @@ export async function whereIs(read: Reader, lies: { bagId: string | null; locati
 	}
 	if (lies.locationId !== null) {
 		const path = await locationPath(read, lies.locationId);
-		return { words: path ?? "somewhere", bags: [], locationId: lies.locationId, path };
+		return { words: path ?? "somewhere", bags: [], locationId: lies.locationId, path, outIn: null };
 	}
-	return { words: "on the bench", bags: [], locationId: null, path: null };
+	return { words: "on the bench", bags: [], locationId: null, path: null, outIn: null };
 }
 
 /** A holding bag with something in it whose place in the machine is filled again, or whose machine is finished: something was left out. */
@@ -239,7 +193,7 @@ export async function shouldBeEmpty(read: Reader, machineId?: string): Promise<L
 /** Bags of a machine (null: the shop's own) that something can go into, the last used first. */
 export async function bagsToUse(read: Reader, machineId: string | null, most = 60) {
 	const bags = await read.bag.findMany({
-		where: { place: { notIn: ["void", "out"] }, OR: [{ machineId }, { machineId: null }] },
+		where: { place: { not: "void" }, id: { notIn: await bagsOutside(read) }, OR: [{ machineId }, { machineId: null }] },
 		orderBy: [{ entry: "desc" }],
 		take: most,
 		select: { id: true, words: true, kind: true, role: true, tag: { select: { id: true } } },

@@ -2,6 +2,7 @@
 
 import { ok, type Refusal, type Result, refuse } from "@/lib/core/result";
 import type { BagPlace, BagRole, PlaceKind } from "@/lib/generated/prisma/enums";
+import { type LeavingPart, mayGoOut } from "@/lib/parts/rules";
 
 /** A bag as the rules see it. */
 export type BagFact = {
@@ -12,6 +13,8 @@ export type BagFact = {
 	readonly machineNumber: number | null;
 	readonly place: BagPlace;
 	readonly role: BagRole;
+	/** The tag of the bag that is out of the shop with it: its own, or that of a bag around it; null when it is here. */
+	readonly outIn: string | null;
 };
 
 const whose = (bag: BagFact): string => (bag.machineNumber === null ? "the shop" : `machine ${bag.machineNumber}`);
@@ -21,8 +24,9 @@ export function mayHold(bag: BagFact, ofMachineId: string | null): Result<true, 
 	if (bag.place === "void") {
 		return refuse("bag-void", `${bag.tag} was taken out of use. Choose another bag, or make a new one.`, { facts: { bag: bag.tag } });
 	}
-	if (bag.place === "out") {
-		return refuse("bag-out", `${bag.tag} is out of the shop. Bring it back first, or choose another bag.`, { facts: { bag: bag.tag } });
+	if (bag.outIn !== null) {
+		const out = bag.outIn === bag.tag ? `${bag.tag} is out of the shop.` : `${bag.tag} is in ${bag.outIn}, which is out of the shop.`;
+		return refuse("bag-out", `${out} Bring it back first, or choose another bag.`, { facts: { bag: bag.tag, out: bag.outIn } });
 	}
 	if (bag.machineId !== null && bag.machineId !== ofMachineId) {
 		return refuse(
@@ -53,6 +57,27 @@ export function mayGoInto(bag: BagFact, target: BagFact, around: readonly BagFac
 	}
 	return mayHold(target, bag.machineId);
 }
+
+/**
+ * Whether the bag may leave the shop: its parts go with it, and each must be free to go as if it went by itself. A bag
+ * knows no day on which it is due back, so an original in it goes out by its own page, where that day is said.
+ */
+export function mayGoOutWith(bag: BagFact, parts: readonly LeavingPart[]): Result<true, Refusal> {
+	if (bag.outIn !== null) return ok(true); // it was asked when it left
+	const kept = parts.filter((part) => !mayGoOut(part, null).ok);
+	if (kept.length === 0) return ok(true);
+	const [it, is, goes] = kept.length === 1 ? ["it", "is original: it goes", "it is"] : ["each", "are original: they go", "they are"];
+	const shown = kept.slice(0, MOST_NAMED).map((part) => [part.tag, lower(part.name)].filter(Boolean).join(" "));
+	const more = kept.length > MOST_NAMED ? ` and ${kept.length - MOST_NAMED} more` : "";
+	return refuse(
+		"original-needs-due-day",
+		`In ${bag.tag}, ${shown.join(", ")}${more} ${is} out only with a day on which ${goes} due back. Send ${it} out on its own page with that day, or take ${it} out of the bag, first.`,
+		{ facts: { bag: bag.tag, parts: kept.map((part) => part.tag) } },
+	);
+}
+
+/** A sentence names so many parts. */
+const MOST_NAMED = 5;
 
 /** Whether the bag may be taken out of use: only when nothing is in it. */
 export function mayVoid(bag: BagFact, inIt: { parts: number; fixings: number; bags: number }): Result<true, Refusal> {

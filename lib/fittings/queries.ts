@@ -409,11 +409,12 @@ async function candidatesFor(read: Reader, machineId: string, beforeIds: readonl
 	};
 	return Promise.all(
 		ordered.map(async ({ tag, position, place, bagId, locationId, lineId, machine, machineId: of, ...part }): Promise<Candidate> => {
-			const may = mayBeFitted({ name: part.name, place, fittedIn: position?.name ?? null });
+			const lies = place === "bag" || place === "location" || place === "bench" ? await whereLies({ bagId, locationId }) : null;
+			const may = mayBeFitted({ name: part.name, place, fittedIn: position?.name ?? null, outIn: lies?.outIn ?? null });
 			return {
 				...part,
 				tag: tag?.id ?? null,
-				where: may.ok ? (await whereLies({ bagId, locationId })).words : place === "fitted" ? `in ${position?.name}` : place,
+				where: lies?.words ?? (place === "fitted" ? `in ${position?.name}` : place),
 				cannot: may.ok ? null : may.error.say,
 				from: isHere.has(part.id) ? "here" : of !== machineId ? "foreign" : lineId === null ? "loose" : "bought",
 				machineNumber: machine.number,

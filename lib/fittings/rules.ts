@@ -23,6 +23,8 @@ export type PartFact = {
 	readonly place: PlaceKind;
 	/** The name of the position it is fitted in; null while it is loose. */
 	readonly fittedIn: string | null;
+	/** The tag of the bag that is out of the shop with it; null when no bag around it is. */
+	readonly outIn: string | null;
 };
 /** Names for the parts and positions that a sentence may speak of, by part id. */
 export type PartNames = ReadonlyMap<string, { readonly name: string; readonly tag: string | null }>;
@@ -187,10 +189,16 @@ export function mayPutIn(facts: PutInFacts): Result<{ covers: Cover[] }, Refusal
 }
 
 /** Whether a part is loose and fit to be fitted, by the place it is in. */
-export function mayBeFitted(part: Pick<PartFact, "name" | "place" | "fittedIn">): Result<true, Refusal> {
+export function mayBeFitted(part: Pick<PartFact, "name" | "place" | "fittedIn" | "outIn">): Result<true, Refusal> {
 	const named = `The ${lower(part.name)}`;
 	switch (part.place) {
 		case "bag":
+			if (part.outIn === null) return ok(true);
+			return refuse(
+				"part-out",
+				`${named} is in ${part.outIn}, which is out of the shop. Say where that bag lies now, or where the part itself does, first.`,
+				{ facts: { out: part.outIn } },
+			);
 		case "location":
 		case "bench":
 			return ok(true);

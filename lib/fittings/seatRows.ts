@@ -1,6 +1,6 @@
 // Reads the rows that a deed at a position needs.
 
-import { bagFact } from "@/lib/bags/queries";
+import { bagFact, outInBag } from "@/lib/bags/nesting";
 import { mayHold } from "@/lib/bags/rules";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
@@ -49,6 +49,7 @@ export async function partOfId(read: Reader, partId: string): Promise<{ fact: Pa
 			origin: row.origin,
 			place: row.place,
 			fittedIn: position?.name ?? null,
+			outIn: await outInBag(read, row.bagId),
 		},
 	};
 }

@@ -1,5 +1,6 @@
 // Machines come in, are described, are stamped, and leave.
 
+import { partsAway } from "@/lib/bags/nesting";
 import type { Day } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
@@ -251,7 +252,7 @@ export const handOver = (input: HandOver, env: Env): Promise<Result<null>> =>
 		);
 	});
 
-/** What a machine would leave behind: holding bags that are not empty, and its parts that are outside the shop. */
+/** What a machine would leave behind: holding bags that are not empty, and its parts that are outside the shop, by themselves or in a bag. */
 export async function leftBehind(read: Reader, machineId: string): Promise<{ holdingBagsNotEmpty: number; partsOutside: number }> {
 	const holdingBagsNotEmpty = await read.bag.count({
 		where: {
@@ -261,7 +262,7 @@ export async function leftBehind(read: Reader, machineId: string): Promise<{ hol
 			OR: [{ parts: { some: {} } }, { fixings: { some: {} } }, { bags: { some: { place: { not: "void" } } } }],
 		},
 	});
-	const partsOutside = await read.part.count({ where: { machineId, place: "out" } });
+	const partsOutside = await read.part.count({ where: { machineId, ...(await partsAway(read)) } });
 	return { holdingBagsNotEmpty, partsOutside };
 }
 

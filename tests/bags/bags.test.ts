@@ -1,14 +1,16 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { describeBag, makeBag, moveBag, movePart, voidBag } from "@/lib/bags/changes";
 import { FIRST_BAG, freeBagNumber } from "@/lib/bags/number";
-import { shouldBeEmpty, whatIsIn, whereBagIs, whereIs } from "@/lib/bags/queries";
-import { lower, mayGoInto, mayHold, mayMove, mayVoid } from "@/lib/bags/rules";
+import { bagsToUse, shouldBeEmpty, whatIsIn, whereBagIs, whereIs } from "@/lib/bags/queries";
+import { lower, mayGoInto, mayGoOutWith, mayHold, mayMove, mayVoid } from "@/lib/bags/rules";
+import { day } from "@/lib/core/days";
 import type { Result } from "@/lib/core/result";
 import { putIn, takeOut } from "@/lib/fittings/changes";
+import { putInSheet } from "@/lib/fittings/queries";
 import { recordPrint } from "@/lib/labels/changes";
 import { readyTags } from "@/lib/labels/queries";
-import { setMachineState } from "@/lib/machines/changes";
-import { losePart } from "@/lib/parts/changes";
+import { leftBehind, setMachineState } from "@/lib/machines/changes";
+import { losePart, sendOut } from "@/lib/parts/changes";
 import { addLocation } from "@/lib/store/changes";
 import { formatTag } from "@/lib/tags/tag";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
@@ -31,6 +33,7 @@ describe("bags, by rule", () => {
 		machineNumber: 12,
 		place: "bench" as const,
 		role: "holding" as const,
+		outIn: null,
 		...more,
 	});
 
@@ -50,7 +53,23 @@ describe("bags, by rule", () => {
 
 	it("nothing goes into a bag that is out of use or out of the shop", () => {
 		expect(refused(mayHold(bag("a", { place: "void" }), "m12")).code).toBe("bag-void");
-		expect(refused(mayHold(bag("a", { place: "out" }), "m12")).code).toBe("bag-out");
+		expect(refused(mayHold(bag("a", { place: "out", outIn: "tag a" }), "m12")).say).toBe(
+			"tag a is out of the shop. Bring it back first, or choose another bag.",
+		);
+		expect(refused(mayHold(bag("a", { place: "bag", outIn: "tag b" }), "m12")).say).toBe(
+			"tag a is in tag b, which is out of the shop. Bring it back first, or choose another bag.",
+		);
+	});
+
+	it("a bag leaves the shop only as each part in it could: an original needs a day on which it is due back", () => {
+		const part = (tag: string, origin: "original" | "modern") => ({ name: "Lamp", tag, origin, place: "bag" as const });
+		expect(mayGoOutWith(bag("a"), [part("12-0002-G", "modern")]).ok).toBe(true);
+		expect(refused(mayGoOutWith(bag("a"), [part("12-0002-G", "modern"), part("12-0003-E", "original")])).say).toBe(
+			"In tag a, 12-0003-E lamp is original: it goes out only with a day on which it is due back. Send it out on its own page with that day, or take it out of the bag, first.",
+		);
+		const many = Array.from({ length: 7 }, (_, index) => part(`t${index}`, "original"));
+		expect(refused(mayGoOutWith(bag("a"), many)).say).toContain("t4 lamp and 2 more are original: they go out");
+		expect(mayGoOutWith(bag("a", { place: "out", outIn: "tag a" }), many).ok).toBe(true);
 	});
 
 	it("only an empty bag is taken out of use, and what is in it is said", () => {
@@ -119,6 +138,7 @@ describe("bags, in a shop", () => {
 			bags: [inner.tag, tote.tag],
 			locationId: shelf.locationId,
 			path: "Back room · shelf 2",
+			outIn: null,
 		});
 		expect((await whereBagIs(shop.store.read, tote.bagId)).words).toBe("Back room · shelf 2");
 		expect((await whatIsIn(shop.store.read, tote.bagId)).bags).toMatchObject([{ tag: inner.tag, things: 1 }]);
@@ -132,6 +152,80 @@ describe("bags, in a shop", () => {
 		expect(loop.code).toBe("bag-inside-itself");
 		expect(loop.facts?.way).toEqual([c.tag, b.tag, a.tag]);
 		expect((await row(a.bagId)).place).toBe("bench");
+	});
+
+	it("a bag never gets into itself, and is found, in forty bags around it", async () => {
+		const bags = [await bag("outermost")];
+		for (let depth = 1; depth <= 40; depth++) {
+			const around = bags.at(-1)?.bagId ?? "";
+			bags.push(await bag(`${depth} deep`, { lies: { kind: "bag", bagId: around } }));
+		}
+		const [outermost, innermost] = [bags[0], bags.at(-1)];
+		if (!outermost || !innermost) throw new Error("no bags");
+		const where = await whereBagIs(shop.store.read, innermost.bagId);
+		expect(where.bags).toEqual(
+			bags
+				.slice(0, -1)
+				.map(({ tag }) => tag)
+				.reverse(),
+		);
+		expect(where.words).toMatch(/ · on the bench$/);
+		const ring = refused(await moveBag({ bagId: outermost.bagId, to: { kind: "bag", bagId: innermost.bagId } }, shop.env()));
+		expect(ring.code).toBe("bag-inside-itself");
+		expect((await row(outermost.bagId)).place).toBe("bench");
+	});
+
+	describe("out of the shop", () => {
+		/** A loose part in a bag in a tote that is out. */
+		const awayInATote = async (more: object = {}) => {
+			const tote = await bag("loan");
+			const inner = await bag("springs", { lies: { kind: "bag", bagId: tote.bagId } });
+			const spare = await aLoosePart(shop, machine, "Spring", more);
+			done(await movePart({ partId: spare.id, to: { kind: "bag", bagId: inner.bagId } }, shop.env()));
+			const out = await moveBag({ bagId: tote.bagId, to: { kind: "out", why: "at the museum" } }, shop.env());
+			return { tote, inner, spare, out };
+		};
+
+		it("a part in a bag in a bag that is out is out: it is not put in, and counts as outside at hand-over", async () => {
+			const { tote, spare, out } = await awayInATote();
+			done(out);
+			const into = { partId: spare.id, positionId: machine.position("free") };
+			expect(refused(await putIn(into, shop.env()))).toMatchObject({
+				code: "part-out",
+				say: `The spring is in ${tote.tag}, which is out of the shop. Say where that bag lies now, or where the part itself does, first.`,
+			});
+			const offered = (await putInSheet(shop.store.read, machine.id, "free"))?.candidates.find(({ id }) => id === spare.id);
+			expect([offered?.cannot, offered?.where]).toEqual([
+				expect.stringContaining("out of the shop"),
+				expect.stringContaining("out: at the museum"),
+			]);
+			expect((await leftBehind(shop.store.read, machine.id)).partsOutside).toBe(1);
+
+			done(await moveBag({ bagId: tote.bagId, to: { kind: "bench" } }, shop.env()));
+			expect((await leftBehind(shop.store.read, machine.id)).partsOutside).toBe(0);
+			done(await putIn(into, shop.env()));
+		});
+
+		it("a part can come back without its bag, and its history says so", async () => {
+			const { inner, tote, spare, out } = await awayInATote();
+			done(out);
+			done(await movePart({ partId: spare.id, to: { kind: "bench" } }, shop.env()));
+			expect((await leftBehind(shop.store.read, machine.id)).partsOutside).toBe(0);
+			const entry = await shop.store.read.entry.findFirstOrThrow({ where: { action: "part.moved" }, orderBy: { seq: "desc" } });
+			expect(entry.open).toContain(`Back in the shop without ${tote.tag}: laid the spring on the bench`);
+			// Nothing goes into what is not here, nor is it offered.
+			expect(refused(await movePart({ partId: spare.id, to: { kind: "bag", bagId: inner.bagId } }, shop.env())).code).toBe("bag-out");
+			expect(await bagsToUse(shop.store.read, machine.id)).toEqual([]);
+		});
+
+		it("an original does not slip out of the shop in a bag in a bag, without a day on which it is due back", async () => {
+			const { tote, spare, out } = await awayInATote({ origin: "original" });
+			expect(refused(out)).toMatchObject({ code: "original-needs-due-day", facts: { bag: tote.tag, parts: [spare.tag] } });
+			expect((await row(tote.bagId)).place).toBe("bench");
+			const input = { partId: spare.id, partyId: null, partyName: "The museum", dueDay: day("2026-05-01"), why: "" };
+			done(await sendOut(input, shop.env()));
+			done(await moveBag({ bagId: tote.bagId, to: { kind: "out", why: "at the museum" } }, shop.env()));
+		});
 	});
 
 	it("a ready-made tag hangs on the bag that it is given to, and on no other", async () => {

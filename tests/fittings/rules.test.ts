@@ -23,6 +23,7 @@ const motor = {
 	origin: "original" as const,
 	place: "bag" as const,
 	fittedIn: null,
+	outIn: null,
 };
 const facts: PutInFacts = {
 	position: seat,
@@ -90,7 +91,7 @@ describe("what may go in", () => {
 		["scrapped", "part-scrapped"],
 		["void", "part-void"],
 	] as const)("a part that is %s does not go in", (place, code) => {
-		expect(refused(mayBeFitted({ name: "Lamp", place, fittedIn: null })).code).toBe(code);
+		expect(refused(mayBeFitted({ name: "Lamp", place, fittedIn: null, outIn: null })).code).toBe(code);
 	});
 });
 
