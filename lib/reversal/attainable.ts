@@ -1,6 +1,6 @@
 // Step 1: the attainable target. What the machine can be brought back to, and for every position that cannot, why.
 
-import { wholesOf } from "@/lib/reversal/whole";
+import { type Wholes, wholesOf } from "@/lib/reversal/whole";
 import { type Build, buildFrom, NONE, partIn, placeOfPart, type World } from "@/lib/reversal/world";
 
 /** Why a position cannot have what the target wants there. `part` and `position` are what stands against it. */
@@ -29,9 +29,9 @@ export type Attainable = {
  * The attainable target T'.
  *
  * Starts from the target on the positions in scope and from now elsewhere. A position that cannot have the
- * part it wants keeps what it holds now, or is left empty when that is wanted elsewhere. Every such change
- * only ever adds parts that stay, so the order of looking does not matter, and it ends after at most one change a
- * position. `inLoop` are positions already found to be in an access loop: they keep what they hold.
+ * part it wants keeps what it holds now, or is left empty when that is wanted elsewhere. First all that can never be had,
+ * then knots, then what is excluded, all positions against the same build, so that the order of looking does not matter; it ends
+ * after at most one change a position. `inLoop` are positions already found to be in an access loop: they keep what they hold.
  */
 export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Attainable {
 	const { now, target } = world;
@@ -81,33 +81,55 @@ export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Att
 		return buildFrom(partAt, world.parts.length);
 	};
 
+	const wantsAnother = (p: number): boolean => {
+		const part = partIn(target, p);
+		return !failed(p) && part !== NONE && part !== partIn(now, p);
+	};
+	for (let p = 0; p < count; p++) {
+		if (!wantsAnother(p)) continue;
+		const hindrance = notToBeHad(world, keeps, partIn(target, p));
+		if (hindrance !== null) hindrances.set(p, hindrance);
+	}
 	for (;;) {
 		const build = resolve();
+		// Only a build in which no assembly holds itself has wholes, so knots are untied before exclusions are looked at.
+		const knot = firstHoldingItself(world, build);
+		if (knot !== NONE) {
+			hindrances.set(knot, { code: "would-hold-itself", part: world.hostOf[knot] ?? NONE });
+			continue;
+		}
+		const wholes = wholesOf(world, build);
 		let changed = false;
 		for (let p = 0; p < count; p++) {
-			if (failed(p)) continue;
-			const part = partIn(target, p);
-			if (part === NONE || part === partIn(now, p)) continue;
-			const hindrance = hindranceOf(world, build, keeps, part);
+			if (!wantsAnother(p)) continue;
+			const hindrance = excludedAt(world, build, wholes, p);
 			if (hindrance === null) continue;
 			hindrances.set(p, hindrance);
 			changed = true;
 		}
-		if (changed) continue;
-		const knot = firstHoldingItself(world, build);
-		if (knot === NONE) return { build, hindrances, travelling, outOfHand };
-		hindrances.set(knot, { code: "would-hold-itself", part: world.hostOf[knot] ?? NONE });
+		if (!changed) return { build, hindrances, travelling, outOfHand };
 	}
 }
 
-function hindranceOf(world: World, build: Build, keeps: Uint8Array, part: number): Hindrance | null {
+/** Why a part cannot be taken to another position, whichever that is. */
+function notToBeHad(world: World, keeps: Uint8Array, part: number): Hindrance | null {
 	if (world.parts[part]?.unavailable !== undefined) return { code: "unavailable", part };
 	if (world.parts[part]?.danger !== undefined && !world.mayPutDangerBack) return { code: "danger", part };
 	const stands = placeOfPart(world.now, part);
 	if (stands !== NONE && keeps[stands] === 1) return { code: "stands-elsewhere", part, position: stands };
-	for (const other of world.excluded[part] ?? []) {
+	return null;
+}
+
+/**
+ * The part that stays where it is and that what `p` comes to hold cannot be fitted together with. Only what is in the same
+ * whole is fitted together, as `lib/fittings/rules.ts` has it: a part on an assembly that comes out, or lies on the shelf,
+ * stands in nobody's place in the machine.
+ */
+function excludedAt(world: World, build: Build, wholes: Wholes, p: number): Hindrance | null {
+	for (const other of world.excluded[partIn(build, p)] ?? []) {
 		const place = placeOfPart(world.now, other);
-		if (place !== NONE && partIn(build, place) === other) return { code: "excluded", part: other, position: place };
+		if (place === NONE || partIn(build, place) !== other || wholes.whole[place] !== wholes.whole[p]) continue;
+		return { code: "excluded", part: other, position: place };
 	}
 	return null;
 }

@@ -98,14 +98,24 @@ export function operationsOf(world: World, work: Work): Steps {
 		});
 	});
 
+	const openedAbove = (wholes: typeof nowWholes, p: number): number => firstAbove(wholes, p, (q) => isOpened.has(q));
+	const firstOpened = (build: Build, wholes: typeof nowWholes, part: number): number => {
+		const place = placeOfPart(build, part);
+		return place === NONE || isOpened.has(place) ? place : openedAbove(wholes, place);
+	};
+
 	// One thing at a time: a position is emptied, mended, filled; a part is taken out before it is put in elsewhere.
 	for (const p of work.opened) {
 		put(outStep.get(p), inStep.get(p));
 		const wanted = partIn(to, p);
 		if (wanted === NONE) continue;
 		put(outStep.get(placeOfPart(now, wanted)), inStep.get(p));
+		// What excludes the part is away before: it has come out itself, or the assembly that carries it off has.
 		for (const other of world.excluded[wanted] ?? []) {
-			if (placeOfPart(to, other) === NONE) put(outStep.get(placeOfPart(now, other)), inStep.get(p));
+			const place = placeOfPart(to, other);
+			if (place !== NONE && thenWholes.whole[place] === thenWholes.whole[p]) continue;
+			const leaves = firstOpened(now, nowWholes, other);
+			if (leaves !== NONE) put(outStep.get(leaves), inStep.get(p));
 		}
 	}
 	for (const step of undoSteps) {
@@ -139,11 +149,6 @@ export function operationsOf(world: World, work: Work): Steps {
 			if (best === undefined || rank < (ranks.get(best)?.rank ?? 0)) best = q;
 		}
 		return best === undefined ? undefined : stepOf.get(best);
-	};
-	const openedAbove = (wholes: typeof nowWholes, p: number): number => firstAbove(wholes, p, (q) => isOpened.has(q));
-	const firstOpened = (build: Build, wholes: typeof nowWholes, part: number): number => {
-		const place = placeOfPart(build, part);
-		return place === NONE || isOpened.has(place) ? place : openedAbove(wholes, place);
 	};
 	steps.forEach((step, at) => {
 		const p = step.position;

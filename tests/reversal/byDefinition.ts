@@ -103,26 +103,36 @@ function attainable(problem: Problem, looped: ReadonlySet<string>): Map<string, 
 			const held = now.get(at);
 			if (held !== undefined && (keeps(at) || !wanted.has(held))) reached.set(at, held);
 		}
-		const more = problem.positions
-			.map(({ id }) => id)
-			.filter((at) => {
-				const part = target.get(at);
-				if (fails.has(at) || part === undefined || part === now.get(at)) return false;
-				const place = fits(now, part);
-				return (
-					lost.has(part) ||
-					(place !== undefined && keeps(place)) ||
-					[...reached].some(([q, held]) => now.get(q) === held && excluded(part, held))
-				);
-			});
-		for (const at of more) fails.add(at);
-		if (more.length > 0) continue;
+		const failing = (hindered: (at: string, part: string) => boolean): boolean => {
+			const more = problem.positions
+				.map(({ id }) => id)
+				.filter((at) => {
+					const part = target.get(at);
+					return !fails.has(at) && part !== undefined && part !== now.get(at) && hindered(at, part);
+				});
+			for (const at of more) fails.add(at);
+			return more.length > 0;
+		};
+		const cannotBeHad = failing((_, part) => {
+			const place = fits(now, part);
+			return lost.has(part) || (place !== undefined && keeps(place));
+		});
+		if (cannotBeHad) continue;
 		const ring = problem.positions
 			.map(({ id }) => id)
 			.sort()
 			.find((at) => reached.get(at) !== now.get(at) && holdsItself(problem, reached, at));
-		if (ring === undefined) return reached;
-		fails.add(ring);
+		if (ring !== undefined) {
+			fails.add(ring);
+			continue;
+		}
+		// Two parts are fitted together when both are in the machine, or both on the same loose assembly.
+		const isExcluded = failing((at, part) =>
+			[...reached].some(
+				([q, held]) => now.get(q) === held && excluded(part, held) && whole(problem, reached, q) === whole(problem, reached, at),
+			),
+		);
+		if (!isExcluded) return reached;
 	}
 }
 

@@ -78,7 +78,10 @@ export class Bench {
 				const wasThere = Object.hasOwn(this.problem.now, position) && this.problem.now[position] === part;
 				for (const other of this.problem.parts) {
 					const excludes = other.excludes?.includes(part) === true || this.excludedBy(part).includes(other.id);
-					if (excludes && this.placeOf(other.id) !== null && !wasThere) return `${id}: cannot be fitted together with ${other.id}`;
+					const place = this.placeOf(other.id);
+					// Fitted together: both in the machine, or both on the one loose assembly. What lies on the bench stands in nobody's place.
+					const together = place !== null && this.wholeOf(place) === this.wholeOf(position);
+					if (excludes && together && !wasThere) return `${id}: cannot be fitted together with ${other.id}`;
 					const fittedBefore = Object.values(this.problem.now).includes(part);
 					if (other.id === part && other.unavailable !== undefined && !fittedBefore) return `${id}: ${part} cannot be had`;
 				}

@@ -29,14 +29,14 @@ const block = fc.record({ part: fc.nat(19), position: fc.nat(9), sides: fc.nat(7
 const change = fc.record({ on: fc.nat(19), undo: fc.nat(4) });
 const pair = fc.record({ a: fc.nat(19), b: fc.nat(19) });
 
-/** Worlds of up to `most` positions. Those that contradict themselves are passed over. */
-export const aSmallWorld = (most = 8): fc.Arbitrary<Problem> =>
+/** Worlds of up to `most` positions, with up to `pairsAtMost` exclusions. Those that contradict themselves are passed over. */
+export const aSmallWorld = (most = 8, pairsAtMost = 2): fc.Arbitrary<Problem> =>
 	fc
 		.record({
 			genes: fc.array(gene, { minLength: 1, maxLength: most }),
 			blocks: fc.array(block, { maxLength: most * 3 }),
 			changes: fc.array(change, { maxLength: 3 }),
-			pairs: fc.array(pair, { maxLength: 2 }),
+			pairs: fc.array(pair, { maxLength: pairsAtMost }),
 			scope: fc.option(fc.array(fc.nat(9), { maxLength: most }), { nil: undefined, freq: 4 }),
 		})
 		.map(({ genes, blocks, changes, pairs, scope }): Problem => {
