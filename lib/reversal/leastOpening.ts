@@ -2,7 +2,7 @@
 
 import type { Access, Ways } from "@/lib/reversal/access";
 import { type NetWays, netDirection } from "@/lib/reversal/choiceNet";
-import { cheapestOpening } from "@/lib/reversal/choiceSearch";
+import { type Budget, cheapestOpening } from "@/lib/reversal/choiceSearch";
 import { type Moment, OPENED, UNDECIDED } from "@/lib/reversal/choiceStatus";
 import { NONE, partIn, type World } from "@/lib/reversal/world";
 
@@ -19,7 +19,8 @@ export type LeastOpening = {
 /**
  * O: the cheapest superset of the work set, in likely minutes out and in, for which every part in it can be taken
  * out of the present build, every undo reached, and every part of T' put in. Ties: fewer positions, then the
- * first by id. Null when there is none. Requires `work` to lie within `mayOpen`.
+ * first by id. Null when there is none. Requires `work` to lie within `mayOpen`. Takes its steps out of `budget`, which
+ * several searches may share.
  *
  * A position can be got at from one of its sides, and where it is or on the bench with one of its hosts, so this is
  * a choice with shared costs. `choiceSearch` settles it exactly.
@@ -29,10 +30,9 @@ export function leastOpening(
 	access: Access,
 	work: readonly number[],
 	mayOpen: (position: number) => boolean,
-	steps = SEARCH_STEPS,
+	budget: Budget = { left: SEARCH_STEPS },
 ): LeastOpening | null {
 	const start = choiceOf(world, access, work, mayOpen);
-	const budget = { left: steps };
 	const found = cheapestOpening(start, budget);
 	if (found === null) return null;
 	return { positions: [...new Set([...work, ...found.opened])].sort((a, b) => a - b), proved: budget.left > 0 };

@@ -75,7 +75,7 @@ export function planReversal(problem: Problem, steps: number = SEARCH_STEPS): Pl
 	const world = worldOf(problem);
 	const reached = reachableWork(world);
 	const { work, access, largest } = reached;
-	const opening = leastOpening(world, access, work.positions, (p) => largest.has(p), steps);
+	const opening = leastOpening(world, access, work.positions, (p) => largest.has(p), { left: steps });
 	if (opening === null) throw new Error("no opening for a work set that lies within the largest one");
 	return resultOf(world, reached, opening.positions, opening.proved);
 }

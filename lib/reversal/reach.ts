@@ -20,6 +20,8 @@ export type Reach = Way & {
 	readonly leastProved: boolean;
 	/** The next best way, without one of the positions that the best one opens, and how many likely minutes dearer it is. Null: there is none. */
 	readonly secondBest: (Way & { readonly without: string; readonly dearerBy: number }) | null;
+	/** False when the search ran out of steps: a cheaper second way may exist, or one where none was found. */
+	readonly secondBestProved: boolean;
 };
 
 /**
@@ -37,18 +39,21 @@ export function openingFor(problem: Problem, positions: readonly string[], steps
 		.map(({ at }) => at)
 		.filter((at) => largest.has(at))
 		.sort((a, b) => a - b);
-	const best = leastOpening(world, access, within, (p) => largest.has(p), steps);
+	const best = leastOpening(world, access, within, (p) => largest.has(p), { left: steps });
 	if (best === null) throw new Error("no opening for positions that lie within the largest one");
 	const stuck = asked.map(({ at }) => at).filter((at) => at !== NONE && !largest.has(at));
 	const work = { positions: within, undos: [], undoAt: new Set<number>(), staying: [] };
 	const way = wayOf(world, within, best.positions);
 
 	let second: Reach["secondBest"] = null;
+	// One budget for all of them: an opening may have hundreds of positions, and somebody waits for the answer.
+	const budget = { left: steps };
 	for (const p of best.positions) {
 		if (within.includes(p)) continue;
+		if (budget.left <= 0) break;
 		const without = largestOpening(access, (q) => attainable.outOfHand.has(q) || q === p);
 		if (!within.every((q) => without.has(q))) continue;
-		const other = leastOpening(world, access, within, (q) => without.has(q), steps);
+		const other = leastOpening(world, access, within, (q) => without.has(q), budget);
 		if (other === null) continue;
 		const found = wayOf(world, within, other.positions);
 		if (second !== null && found.minutes >= second.minutes) continue;
@@ -61,6 +66,7 @@ export function openingFor(problem: Problem, positions: readonly string[], steps
 		loops: loopsBehind(stuck, access, largest).map((loop) => planLoop(world, loop, attainable)),
 		leastProved: best.proved,
 		secondBest: second,
+		secondBestProved: best.proved && budget.left > 0,
 	};
 }
 
