@@ -32,8 +32,7 @@ export async function bagSheet(read: Reader, bagId: string) {
 		tag: tag?.id ?? "",
 		inIt,
 		where,
-		/** Pieces in it, bags not counted: the figure that a hand checks. */
-		pieces: [...inIt.parts, ...inIt.fixings].reduce((sum, thing) => sum + thing.count, 0),
+		pieces: inIt.pieces,
 		said,
 	};
 }

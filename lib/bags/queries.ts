@@ -1,59 +1,22 @@
+import { homeOf, homesOf, lyingFixing, lyingPart } from "@/lib/bags/lying";
 import { bagFact, bagsAround, bagsOutside } from "@/lib/bags/nesting";
 import type { Reader } from "@/lib/db/store";
-import { formatFixing } from "@/lib/fixings/fixingWords";
 import { locationPath } from "@/lib/store/queries";
 
-/** A part or a lot of fixings may lie here by the hundred; a page shows so many. */
+export { leftInBag, shouldBeEmpty } from "@/lib/bags/leftOver";
+
+/** Parts, lots of fixings and bags may lie here by the hundred; a page shows so many of each. */
 const MOST_IN_A_BAG = 200;
 
-const positionShown = {
-	select: { id: true, mark: true, name: true, machine: { select: { number: true } }, part: { select: { id: true } } },
-} as const;
-
-const lyingPart = {
-	id: true,
-	name: true,
-	count: true,
-	origin: true,
-	works: true,
-	condition: true,
-	tag: { select: { id: true } },
-	fittings: { orderBy: [{ fromAt: "desc" as const }, { id: "desc" as const }], take: 1, select: { position: positionShown } },
-};
-
-const lyingFixing = {
-	id: true,
-	count: true,
-	thread: true,
-	length: true,
-	head: true,
-	drive: true,
-	tightness: true,
-	differs: true,
-	note: true,
-	holds: { orderBy: { id: "asc" }, take: 20, select: { fitting: { select: { position: positionShown } } } },
-} as const;
-
-/** A position where something was, and whether a part is there now. */
-export type Home = { readonly mark: string; readonly name: string; readonly machineNumber: number; readonly filled: boolean };
-
-type PositionShown = { id: string; mark: string; name: string; machine: { number: number }; part: { id: string } | null };
-const homeOf = (position: PositionShown): Home => ({
-	mark: position.mark,
-	name: position.name,
-	machineNumber: position.machine.number,
-	filled: position.part !== null,
-});
-
-/** The positions that a fixing held, each once. */
-function homesOf(holds: readonly { fitting: { position: PositionShown } }[]): Home[] {
-	const homes = new Map(holds.map(({ fitting }) => [fitting.position.id, homeOf(fitting.position)]));
-	return [...homes.values()];
-}
-
-/** What lies in a bag: its parts, fixings and bags, each with where it belongs. */
+/**
+ * What lies in a bag: its parts, fixings and bags, each with where it belongs. A page shows the first of each; `more` says
+ * how many it leaves off, and `pieces` counts those too.
+ */
 export async function whatIsIn(read: Reader, bagId: string) {
-	const [parts, fixings, bags] = await Promise.all([
+	const [allParts, allFixings, allBags, parts, fixings, bags] = await Promise.all([
+		read.part.aggregate({ where: { bagId }, _count: { _all: true }, _sum: { count: true } }),
+		read.fixing.aggregate({ where: { bagId }, _count: { _all: true }, _sum: { count: true } }),
+		read.bag.count({ where: { parentId: bagId } }),
 		read.part.findMany({ where: { bagId }, orderBy: [{ name: "asc" }, { id: "asc" }], take: MOST_IN_A_BAG, select: lyingPart }),
 		read.fixing.findMany({ where: { bagId }, orderBy: { id: "asc" }, take: MOST_IN_A_BAG, select: lyingFixing }),
 		read.bag.findMany({
@@ -79,6 +42,9 @@ export async function whatIsIn(read: Reader, bagId: string) {
 		})),
 		fixings: fixings.map(({ holds, ...fixing }) => ({ ...fixing, homes: homesOf(holds) })),
 		bags: bags.map(({ tag, _count, ...bag }) => ({ ...bag, tag: tag?.id ?? null, things: _count.parts + _count.fixings + _count.bags })),
+		/** Pieces in it, bags not counted: the figure that a hand checks. */
+		pieces: (allParts._sum.count ?? 0) + (allFixings._sum.count ?? 0),
+		more: allParts._count._all + allFixings._count._all + allBags - parts.length - fixings.length - bags.length,
 	};
 }
 
@@ -127,67 +93,6 @@ export async function whereIs(read: Reader, lies: { bagId: string | null; locati
 		return { words: path ?? "somewhere", bags: [], locationId: lies.locationId, path, outIn: null };
 	}
 	return { words: "on the bench", bags: [], locationId: null, path: null, outIn: null };
-}
-
-/** A holding bag with something in it whose place in the machine is filled again, or whose machine is finished: something was left out. */
-export type LeftOver = {
-	readonly bagId: string;
-	readonly tag: string;
-	readonly words: string;
-	readonly machine: { readonly number: number; readonly name: string } | null;
-	/** "6 x No.8 wood x 1, round, of lower rear panel (k01)" */
-	readonly things: readonly string[];
-};
-
-const MOST_LEFT_OVER = 200;
-const FINISHED: ("ready" | "left")[] = ["ready", "left"];
-
-/**
- * Holding bags that should be empty by now and are not: of one machine, or of the whole shop. A fixing counts once every
- * position that it held has a part again; a part once its last position has; everything once the machine is finished.
- */
-export async function shouldBeEmpty(read: Reader, machineId?: string): Promise<LeftOver[]> {
-	const bags = await read.bag.findMany({
-		where: {
-			role: "holding",
-			place: { not: "void" },
-			...(machineId === undefined ? {} : { machineId }),
-			OR: [
-				{ parts: { some: { fittings: { some: { position: { part: { isNot: null } } } } } } },
-				{ fixings: { some: { holds: { some: { fitting: { position: { part: { isNot: null } } } } } } } },
-				{ machine: { state: { in: FINISHED } }, OR: [{ parts: { some: {} } }, { fixings: { some: {} } }] },
-			],
-		},
-		orderBy: { id: "asc" },
-		take: MOST_LEFT_OVER,
-		select: {
-			id: true,
-			words: true,
-			tag: { select: { id: true } },
-			machine: { select: { number: true, name: true, state: true } },
-			parts: { take: MOST_IN_A_BAG, orderBy: { id: "asc" }, select: lyingPart },
-			fixings: { take: MOST_IN_A_BAG, orderBy: { id: "asc" }, select: lyingFixing },
-		},
-	});
-	return bags.flatMap((bag) => {
-		const finished = FINISHED.some((state) => state === bag.machine?.state);
-		const parts = bag.parts
-			.map((part) => ({ part, home: part.fittings[0] ? homeOf(part.fittings[0].position) : null }))
-			.filter(({ home }) => finished || home?.filled)
-			.map(({ part, home }) => `${part.count > 1 ? `${part.count} x ` : ""}${part.name}${home ? `, of ${home.name} (${home.mark})` : ""}`);
-		const fixings = bag.fixings
-			.map((fixing) => ({ fixing, homes: homesOf(fixing.holds) }))
-			.filter(({ homes }) => finished || (homes.length > 0 && homes.every((home) => home.filled)))
-			.map(({ fixing, homes }) =>
-				homes.length === 0
-					? formatFixing(fixing)
-					: `${formatFixing(fixing)}, of ${homes.map((home) => `${home.name} (${home.mark})`).join(" and ")}`,
-			);
-		const things = [...parts, ...fixings];
-		if (things.length === 0) return [];
-		const machine = bag.machine && { number: bag.machine.number, name: bag.machine.name };
-		return [{ bagId: bag.id, tag: bag.tag?.id ?? "", words: bag.words, machine, things }];
-	});
 }
 
 /** Bags of a machine (null: the shop's own) that something can go into, the last used first. */

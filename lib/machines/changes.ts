@@ -1,5 +1,6 @@
 // Machines come in, are described, are stamped, and leave.
 
+import { notEmptyAtTheEnd } from "@/lib/bags/leftOver";
 import { partsAway } from "@/lib/bags/nesting";
 import type { Day } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
@@ -252,16 +253,12 @@ export const handOver = (input: HandOver, env: Env): Promise<Result<null>> =>
 		);
 	});
 
-/** What a machine would leave behind: holding bags that are not empty, and its parts that are outside the shop, by themselves or in a bag. */
+/**
+ * What a machine would leave behind: holding bags, also the shop's own, that still hold something of it, and its parts that
+ * are outside the shop, by themselves or in a bag.
+ */
 export async function leftBehind(read: Reader, machineId: string): Promise<{ holdingBagsNotEmpty: number; partsOutside: number }> {
-	const holdingBagsNotEmpty = await read.bag.count({
-		where: {
-			machineId,
-			role: "holding",
-			place: { notIn: ["void"] },
-			OR: [{ parts: { some: {} } }, { fixings: { some: {} } }, { bags: { some: { place: { not: "void" } } } }],
-		},
-	});
+	const holdingBagsNotEmpty = await notEmptyAtTheEnd(read, machineId);
 	const partsOutside = await read.part.count({ where: { machineId, ...(await partsAway(read)) } });
 	return { holdingBagsNotEmpty, partsOutside };
 }

@@ -1,19 +1,22 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { bagSheet } from "@/lib/bags/bagSheet";
 import { describeBag, makeBag, moveBag, movePart, voidBag } from "@/lib/bags/changes";
 import { FIRST_BAG, freeBagNumber } from "@/lib/bags/number";
-import { bagsToUse, shouldBeEmpty, whatIsIn, whereBagIs, whereIs } from "@/lib/bags/queries";
+import { bagsToUse, leftInBag, shouldBeEmpty, whatIsIn, whereBagIs, whereIs } from "@/lib/bags/queries";
 import { lower, mayGoInto, mayGoOutWith, mayHold, mayMove, mayVoid } from "@/lib/bags/rules";
 import { day } from "@/lib/core/days";
-import type { Result } from "@/lib/core/result";
+import { ok, type Result } from "@/lib/core/result";
 import { putIn, takeOut } from "@/lib/fittings/changes";
 import { putInSheet } from "@/lib/fittings/queries";
 import { recordPrint } from "@/lib/labels/changes";
 import { readyTags } from "@/lib/labels/queries";
+import { record } from "@/lib/ledger/record";
+import { add, deed, type RowChange } from "@/lib/ledger/rows";
 import { leftBehind, setMachineState } from "@/lib/machines/changes";
 import { losePart, sendOut } from "@/lib/parts/changes";
 import { addLocation } from "@/lib/store/changes";
 import { formatTag } from "@/lib/tags/tag";
-import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
+import { type AMachine, aLoosePart, aMachine, partRow } from "@/tests/fittings/aMachine";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
 
 const done = <T>(result: Result<T>): T => {
@@ -284,6 +287,128 @@ describe("bags, in a shop", () => {
 		expect(await shouldBeEmpty(shop.store.read)).toMatchObject([
 			{ tag: taken.bagTag, things: ["Part panel, of Place panel (panel)", "6 x 4BA x 1/2, cheese slotted, of Place panel (panel)"] },
 		]);
+	});
+
+	describe("of the shop itself", () => {
+		const shopBag = async (words: string, more: object = {}) => done(await makeBag({ machineId: null, words, ...more }, shop.env()));
+		/** Takes the panel out, its part to the bench and its screws into a bag. */
+		const screwsInto = async (bagId: string) => {
+			const went = [{ fixingId: machine.fixing("panel"), went: { kind: "bag", bagId } as const, count: 6, thread: "4BA" }];
+			done(
+				await takeOut({ machineId: machine.id, positionId: machine.position("panel"), into: { kind: "bench" }, fixings: went }, shop.env()),
+			);
+		};
+
+		it("a bag with screws of a machine is not forgotten: not when their place is filled, nor at hand-over, nor on its page", async () => {
+			const made = await shopBag("odd screws");
+			await screwsInto(made.bagId);
+			expect(await shouldBeEmpty(shop.store.read)).toEqual([]);
+			expect(await leftInBag(shop.store.read, made.bagId)).toBeNull();
+			// At the end all counts, also what still waits for its place.
+			expect((await leftBehind(shop.store.read, machine.id)).holdingBagsNotEmpty).toBe(1);
+
+			done(await putIn({ partId: machine.part("panel"), positionId: machine.position("panel") }, shop.env()));
+			const left = await shouldBeEmpty(shop.store.read, machine.id);
+			expect(left).toEqual([
+				{
+					bagId: made.bagId,
+					tag: made.tag,
+					words: "odd screws",
+					machine: { number: 12, name: "Machine 12" },
+					things: ["6 x 4BA, of Place panel (panel)"],
+				},
+			]);
+			expect(await shouldBeEmpty(shop.store.read)).toEqual(left);
+			expect(await leftInBag(shop.store.read, made.bagId)).toEqual(left[0]);
+		});
+
+		it("a bag is asked by each machine for its own things alone, and finished ones leave nothing in it", async () => {
+			const other = await aMachine(shop, { lamp: {} }, 13);
+			const made = await shopBag("both");
+			for (const { id, tag, of } of [
+				{ ...(await aLoosePart(shop, machine, "Spring")), of: machine },
+				{ ...(await aLoosePart(shop, other, "Bulb")), of: other },
+			]) {
+				done(await movePart({ partId: id, to: { kind: "bag", bagId: made.bagId } }, shop.env()));
+				expect((await leftBehind(shop.store.read, of.id)).holdingBagsNotEmpty, tag).toBe(1);
+			}
+			done(await setMachineState({ machineId: other.id, state: "ready" }, shop.env()));
+			expect(await shouldBeEmpty(shop.store.read)).toMatchObject([{ tag: made.tag, machine: { number: 13 }, things: ["Bulb"] }]);
+			expect(await shouldBeEmpty(shop.store.read, machine.id)).toEqual([]);
+		});
+
+		it("a tote with a bag in it is not empty as long as that bag is not", async () => {
+			const tote = await shopBag("a tote");
+			const inner = await bag("springs", { role: "keeping", lies: { kind: "bag", bagId: tote.bagId } });
+			expect((await leftBehind(shop.store.read, machine.id)).holdingBagsNotEmpty).toBe(0);
+			const spare = await aLoosePart(shop, machine, "Spring");
+			done(await movePart({ partId: spare.id, to: { kind: "bag", bagId: inner.bagId } }, shop.env()));
+			expect((await leftBehind(shop.store.read, machine.id)).holdingBagsNotEmpty).toBe(1);
+			expect(await shouldBeEmpty(shop.store.read)).toEqual([]);
+			done(await setMachineState({ machineId: machine.id, state: "ready" }, shop.env()));
+			expect(await shouldBeEmpty(shop.store.read, machine.id)).toMatchObject([
+				{ tag: tote.tag, machine: { number: 12 }, things: [`${inner.tag} springs`] },
+			]);
+		});
+	});
+
+	describe("by the hundred", () => {
+		/** Bags, each with a part, in one entry; `home` says where the part was fitted last. */
+		const many = async (count: number, inBag: (index: number) => { bagId: string; rows: RowChange[] }, home: string | null) => {
+			const rows = Array.from({ length: count }, (_, index): RowChange[] => {
+				const { bagId, rows: bagRows } = inBag(index);
+				const partId = shop.newId();
+				const fitting = (from: string, until: string, mark: string) =>
+					add("Fitting", {
+						id: shop.newId(),
+						machineId: machine.id,
+						partId,
+						positionId: machine.position(mark),
+						fromAt: from,
+						untilAt: until,
+						fromStepId: null,
+						untilStepId: null,
+						conversionId: null,
+						outConversionId: null,
+						wayRound: "",
+					});
+				return [
+					...bagRows,
+					add("Part", partRow(partId, machine.id, `Part ${String(index).padStart(3, "0")}`, { place: "bag", bagId, count: 2 })),
+					// Was in a place that is filled now, but last in one that is empty; unless `home` is the filled one.
+					fitting("2026-01-01T08:00:00.000Z", "2026-01-01T09:00:00.000Z", "motor"),
+					...(home === null ? [] : [fitting("2026-01-02T08:00:00.000Z", "2026-01-02T09:00:00.000Z", home)]),
+				];
+			}).flat();
+			done(
+				await record(shop.env(), async () =>
+					ok(deed(machine.id, "part.added", { table: "Machine", id: machine.id }, { say: "Many." }, rows, null)),
+				),
+			);
+		};
+		const aNewBag = () => {
+			const bagId = shop.newId();
+			const columns = { machineId: machine.id, kind: "bag", role: "holding", words: "one of many", caution: "" } as const;
+			const lies = { place: "bench", parentId: null, locationId: null, sinceAt: "2026-03-02T08:00:00.000Z", placeWhy: "" } as const;
+			return { bagId, rows: [add("Bag", { id: bagId, ...columns, ...lies })] };
+		};
+
+		it("a bag in which something was left is found behind two hundred that only look like it", async () => {
+			await many(210, aNewBag, "free");
+			await many(1, aNewBag, null);
+			expect(await shouldBeEmpty(shop.store.read, machine.id)).toMatchObject([{ things: ["2 x Part 000, of Place motor (motor)"] }]);
+			expect((await leftBehind(shop.store.read, machine.id)).holdingBagsNotEmpty).toBe(211);
+		});
+
+		it("a bag with more in it than its page shows counts all pieces, and says how many it leaves off", async () => {
+			const { bagId, rows } = aNewBag();
+			await many(203, (index) => ({ bagId, rows: index === 0 ? rows : [] }), "free");
+			const sheet = await bagSheet(shop.store.read, bagId);
+			expect([sheet?.pieces, sheet?.inIt.parts.length, sheet?.inIt.more]).toEqual([406, 200, 3]);
+			// The last of them, behind all that are shown, is left out.
+			await many(1, () => ({ bagId, rows: [] }), null);
+			expect(await leftInBag(shop.store.read, bagId)).toMatchObject({ things: ["2 x Part 000, of Place motor (motor)"] });
+		});
 	});
 
 	it("a keeping bag may stay full for ever", async () => {

@@ -10,7 +10,7 @@ import { Notice } from "@/app/ui/notice";
 import { PhotoGrid } from "@/app/ui/photoGrid";
 import { TagChip } from "@/app/ui/tagChip";
 import { bagSheet } from "@/lib/bags/bagSheet";
-import { bagsToUse, shouldBeEmpty } from "@/lib/bags/queries";
+import { bagsToUse, leftInBag } from "@/lib/bags/queries";
 import { photosOf } from "@/lib/captures/queries";
 import { type Day, dayOf, formatDayShort } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
@@ -30,19 +30,18 @@ export async function BagPage({ bagId }: { bagId: string }) {
 	const { read } = await shopStore();
 	const bag = await bagSheet(read, bagId);
 	if (!bag) notFound();
-	const [shop, photos, bags, places, bench, leftOver] = await Promise.all([
+	const [shop, photos, bags, places, bench, left] = await Promise.all([
 		requireShop(read),
 		photosOf(read, { bagId }, { take: MOST_PHOTOS }),
 		bagsToUse(read, bag.machineId),
 		placesInOrder(read),
 		bag.machineId === null ? null : notPutAway(read, bag.machineId),
-		bag.role === "holding" && bag.machineId !== null ? shouldBeEmpty(read, bag.machineId) : [],
+		leftInBag(read, bag.id),
 	]);
 	const day = (at: string): Day => dayOf(instant(at), shop.timeZone);
 	const hero = photos.find((photo) => photo.file);
 	const { parts, fixings, bags: inner } = bag.inIt;
 	const isEmpty = parts.length + fixings.length + inner.length === 0;
-	const left = leftOver.find((row) => row.bagId === bag.id);
 	const since = formatDayShort(day(bag.sinceAt));
 
 	return (
