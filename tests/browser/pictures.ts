@@ -23,7 +23,17 @@ const DOTS_PER_INCH = 72;
 
 const nameOf = (address: string): string => address.replace(/^\//, "").replace(/[^A-Za-z0-9-]+/g, "_") || "shop";
 
+/** A picture further down waits until somebody scrolls to it. */
+async function everyPicture(page: Page): Promise<void> {
+	await page.evaluate(async () => {
+		const pictures = [...document.images];
+		for (const picture of pictures) picture.loading = "eager";
+		await Promise.all(pictures.map((picture) => picture.decode().catch(() => undefined)));
+	});
+}
+
 async function photograph(page: Page, name: string, folder: string): Promise<void> {
+	await everyPicture(page);
 	for (const [width, size] of Object.entries(SIZES)) {
 		await page.setViewportSize(size);
 		for (const scheme of ["light", "dark"] as const) {
@@ -55,7 +65,7 @@ try {
 	const frontier = new Frontier(base, (kind) => (kind === "/machines/N" ? 20 : kind === "/t/TAG" ? 6 : 2));
 	for (let at = frontier.next(); at !== null; at = frontier.next()) {
 		await page.setViewportSize(PHONE);
-		await page.goto(base + at.address, { waitUntil: "load" });
+		await page.goto(base + at.address, { waitUntil: "networkidle" });
 		await frontier.follow(page);
 		await photograph(page, nameOf(at.address), folder);
 		await print(page, nameOf(at.address), folder);

@@ -109,15 +109,16 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 					<Peel plan={plan} lines={lines} />
 				</Card>
 			)}
-			<Columns>
-				<Card title="Checklist" flush>
-					<Checklist lines={lines} />
-				</Card>
-				<Stack>
-					<StaysCard plan={plan} facts={facts} />
-					<FetchCard lines={lines} />
-				</Stack>
+			<Columns even>
+				<StaysCard plan={plan} facts={facts} />
+				<FetchCard lines={lines} />
 			</Columns>
+			<Card title="Checklist" flush>
+				<div className="af-checklist">
+					<Checklist lines={lines} />
+				</div>
+				{lines.length === 0 ? null : <p className="print-only af-signed">Carried out by, on, signature</p>}
+			</Card>
 		</Stack>
 	);
 }
