@@ -14,6 +14,7 @@ import { bagsNamed, captureRows, heldFixings, mayName, partOfId, seatOfId } from
 import type { Env } from "@/lib/ledger/env";
 import { record } from "@/lib/ledger/record";
 import { add, change, type Deed, type EntryDraft, type RowChange } from "@/lib/ledger/rows";
+import { wholeOf } from "@/lib/parts/queries";
 
 export { changeConnection, moveFixing, sayConnection, sayFixing, saySetting } from "@/lib/fittings/details";
 
@@ -261,10 +262,13 @@ async function decidePutIn(
 	const { fact: position, machine } = seat.value;
 	const part = await partOfId(read, said.partId);
 	if (!part) return refuse("no-part", "That part is not known. Scan its tag, or choose one from the list.");
+	// What is fitted on it goes in with it, and brings along what that excludes.
+	const whole = await wholeOf(read, part.row.id);
 	const [reach, exclusions, occupant, lastHere, lastOfPart, safety] = await Promise.all([
 		reachFacts(read, machine.id),
 		read.exclusion.findMany({
-			where: { OR: [{ partId: part.row.id }, { otherId: part.row.id }] },
+			where: { OR: [{ partId: { in: whole } }, { otherId: { in: whole } }] },
+			orderBy: { id: "asc" },
 			select: { partId: true, otherId: true, note: true },
 		}),
 		read.part.findUnique({ where: { positionId: position.id }, select: { name: true, tag: { select: { id: true } } } }),
@@ -284,9 +288,11 @@ async function decidePutIn(
 			select: { outConversion: { select: { name: true } } },
 		}),
 	]);
-	const excludes = exclusions.map((row) => ({ partId: row.partId === part.row.id ? row.otherId : row.partId, note: row.note }));
+	const excludes = exclusions.map(({ partId, otherId, note }) =>
+		whole.includes(partId) ? { ofId: partId, partId: otherId, note } : { ofId: otherId, partId, note },
+	);
 	const covering = reach.covers.filter((cover) => cover.positionId === position.id).map((cover) => cover.partId);
-	const names = await partNames(read, [...covering, ...excludes.map((other) => other.partId)]);
+	const names = await partNames(read, [...covering, ...excludes.flatMap((other) => [other.ofId, other.partId])]);
 	const ruling = mayPutIn({
 		position,
 		machineNumber: machine.number,

@@ -128,8 +128,8 @@ export type PutInFacts = {
 	readonly part: PartFact;
 	readonly reach: ReachFacts;
 	readonly names: PartNames;
-	/** Parts that cannot be fitted at the same time as this one. */
-	readonly excludes: readonly { readonly partId: string; readonly note: string }[];
+	/** Parts (`partId`) that cannot be fitted at the same time as this one or a part fitted on it (`ofId`). */
+	readonly excludes: readonly { readonly ofId: string; readonly partId: string; readonly note: string }[];
 	/** The conversion done for safety that took this part out of this machine; null when none did. */
 	readonly safety: string | null;
 	readonly anyway: boolean;
@@ -169,23 +169,31 @@ export function mayPutIn(facts: PutInFacts): Result<{ covers: Cover[] }, Refusal
 			fields: { reason: "Say why it goes in again." },
 		});
 	}
-	const whole = wholeOf(reach, position.id);
-	const inTheWay = facts.excludes.filter((other) => {
-		const at = reach.seatOf.get(other.partId);
-		return at !== undefined && wholeOf(reach, at) === whole;
-	});
-	if (inTheWay.length > 0 && !facts.anyway) {
-		const others = inTheWay.map((other) => `the ${lower(names.get(other.partId)?.name ?? "other part")}`);
-		const why = inTheWay.find((other) => other.note !== "")?.note;
-		return refuse(
-			"excluded",
-			`${upper(named)} and ${listed(others)} cannot be fitted together${why ? ` (${why})` : ""}. Take ${inTheWay.length === 1 ? "it" : "them"} out first.`,
-			{ facts: { by: inTheWay.map((other) => other.partId) } },
-		);
-	}
+	const excluded = facts.anyway ? null : excludedBy(facts);
+	if (excluded) return { ok: false, error: excluded };
 	const covers = whatCovers(reach, position.id);
 	if (covers.length > 0 && !facts.anyway) return { ok: false, error: covered(position, covers, names) };
 	return ok({ covers });
+}
+
+/** What stands where the part, or a part fitted on it, would; null when nothing does. */
+function excludedBy({ position, part, reach, names, excludes }: PutInFacts): Refusal | null {
+	const whole = wholeOf(reach, position.id);
+	const inTheWay = excludes.filter((other) => {
+		const at = reach.seatOf.get(other.partId);
+		return at !== undefined && wholeOf(reach, at) === whole;
+	});
+	if (inTheWay.length === 0) return null;
+	const own = `the ${lower(part.name)}`;
+	const nameOf = (id: string) => `the ${lower(names.get(id)?.name ?? "other part")}`;
+	const mine = new Set(inTheWay.map(({ ofId }) => (ofId === part.id ? own : `${nameOf(ofId)} on ${own}`)));
+	const by = [...new Set(inTheWay.map((other) => other.partId))];
+	const why = inTheWay.find((other) => other.note !== "")?.note;
+	return {
+		code: "excluded",
+		say: `${upper(listed([...mine, ...by.map(nameOf)]))} cannot be fitted together${why ? ` (${why})` : ""}. Take ${listed(by.map(nameOf))} out first.`,
+		facts: { by },
+	};
 }
 
 /** Whether a part is loose and fit to be fitted, by the place it is in. */

@@ -77,8 +77,10 @@ describe("what may go in", () => {
 
 	it("two parts that exclude each other are not fitted together", () => {
 		const fitted = { ...facts.reach, seatOf: new Map([["choke", "k01"]]) };
-		const clash = { ...facts, reach: fitted, excludes: [{ partId: "choke", note: "same holes" }] };
-		expect(refused(mayPutIn(clash)).say).toBe("The AC gearmotor and the choke cannot be fitted together (same holes). Take it out first.");
+		const clash = { ...facts, reach: fitted, excludes: [{ ofId: "motor", partId: "choke", note: "same holes" }] };
+		expect(refused(mayPutIn(clash)).say).toBe(
+			"The AC gearmotor and the choke cannot be fitted together (same holes). Take the choke out first.",
+		);
 		expect(mayPutIn({ ...clash, anyway: true }).ok).toBe(true);
 		expect(mayPutIn({ ...clash, reach: facts.reach }).ok).toBe(true);
 	});

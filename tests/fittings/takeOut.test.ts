@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Result } from "@/lib/core/result";
 import { putBack, putIn, takeOut } from "@/lib/fittings/changes";
+import { sayExclusion } from "@/lib/positions/changes";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
 
@@ -141,6 +142,23 @@ describe("taking out and putting in", () => {
 		done(await out("tube"));
 		const refusal = refused(await putIn({ partId: machine.part("tray"), positionId: machine.position("tube") }, shop.env()));
 		expect(refusal.code).toBe("assembly-hosts-itself");
+	});
+
+	it("an assembly does not go in beside what excludes a part on it, and both are named", async () => {
+		const choke = await aLoosePart(shop, machine, "Choke");
+		done(await sayExclusion({ partId: choke.id, otherId: machine.part("tube"), note: "same holes" }, shop.env()));
+		done(await out("tray"));
+		done(await putIn({ partId: choke.id, positionId: machine.position("free") }, shop.env()));
+		const into = { partId: machine.part("tray"), positionId: machine.position("tray") };
+		expect(refused(await putIn(into, shop.env()))).toMatchObject({
+			code: "excluded",
+			say: "The part tube on the part tray and the choke cannot be fitted together (same holes). Take the choke out first.",
+			facts: { by: [choke.id] },
+		});
+		expect(refused(await putBack({ partId: into.partId }, shop.env())).code).toBe("excluded");
+		// Without the tube on it, nothing stands in the way.
+		done(await out("tube"));
+		done(await putIn(into, shop.env()));
 	});
 
 	it("a part covers what the one before it covered", async () => {
