@@ -1,6 +1,8 @@
 import { mayAlter, mayUndo } from "@/lib/alterations/rules";
 import { type MarkUndone, type RecordAlteration, UNDO_WORDS, type VoidAlteration } from "@/lib/alterations/schema";
 import { ok, type Result, refuse } from "@/lib/core/result";
+import type { Reader } from "@/lib/db/store";
+import type { Origin } from "@/lib/generated/prisma/enums";
 import type { Env } from "@/lib/ledger/env";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed } from "@/lib/ledger/rows";
@@ -13,10 +15,9 @@ export const recordAlteration = (input: RecordAlteration, env: Env): Promise<Res
 	return record(env, async (read) => {
 		const machine = await read.machine.findUnique({ where: { id: input.machineId }, select: { id: true } });
 		if (!machine) return refuse("no-such-machine", "That machine is not in the book. Load the page again.");
-		const part = input.partId ? await read.part.findUnique({ where: { id: input.partId }, select: { name: true, origin: true } }) : null;
-		const position = input.positionId ? await read.position.findUnique({ where: { id: input.positionId }, select: { name: true } }) : null;
-		if ((input.partId && !part) || (input.positionId && !position))
-			return refuse("no-such-thing", "What was changed is not in the book. Choose it again.");
+		const target = await targetOf(read, input);
+		if (!target.ok) return target;
+		const { part, position } = target.value;
 		const name = part?.name ?? position?.name ?? input.place;
 		const may = mayAlter({ name, origin: part?.origin ?? null }, input.undo, input.reason);
 		if (!may.ok) return may;
@@ -62,6 +63,37 @@ export const recordAlteration = (input: RecordAlteration, env: Env): Promise<Res
 		);
 	});
 };
+
+type Target = {
+	readonly part: { readonly name: string; readonly origin: Origin } | null;
+	readonly position: { readonly name: string } | null;
+};
+
+/** What is altered, as the form chose it; it is of the machine whose alteration this is, or fitted in it. */
+async function targetOf(read: Reader, input: RecordAlteration): Promise<Result<Target>> {
+	const at = (field: "partId" | "positionId", code: string, say: string) => refuse(code, say, { fields: { [field]: say } });
+	const part = input.partId
+		? await read.part.findUnique({
+				where: { id: input.partId },
+				select: { name: true, origin: true, place: true, machineId: true, position: { select: { machineId: true } } },
+			})
+		: null;
+	const position = input.positionId
+		? await read.position.findUnique({ where: { id: input.positionId }, select: { name: true, machineId: true } })
+		: null;
+	if ((input.partId && !part) || (input.positionId && !position))
+		return refuse("no-such-thing", "What was changed is not in the book. Choose it again.");
+	if (part?.place === "void") return at("partId", "is-void", `${part.name} was entered in error. Choose another part.`);
+	if (part && part.machineId !== input.machineId && part.position?.machineId !== input.machineId)
+		return at(
+			"partId",
+			"other-machine",
+			`${part.name} belongs to another machine and is not fitted in this one. Choose a part of this machine.`,
+		);
+	if (position && position.machineId !== input.machineId)
+		return at("positionId", "other-machine", `${position.name} is a position of another machine. Choose one of this machine.`);
+	return ok({ part, position });
+}
 
 /** Says that an alteration was undone, and what is left of it. */
 export const markUndone = (input: MarkUndone, env: Env): Promise<Result<null>> =>

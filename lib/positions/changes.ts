@@ -213,6 +213,8 @@ export const describePosition = (input: DescribePosition, env: Env): Promise<Res
 		};
 		const laid = await overMeanwhile(read, "Position", row, env.seen ?? UNSEEN, patch, MEANWHILE);
 		if (!laid.ok) return laid;
+		const kept = await mayLoseSides(read, row, sidesOf(laid.value.sides));
+		if (!kept.ok) return kept;
 		return ok(
 			deed(
 				row.machineId,
@@ -224,6 +226,19 @@ export const describePosition = (input: DescribePosition, env: Env): Promise<Res
 			),
 		);
 	});
+
+/** A side goes only when nothing is said to be in the way from it: the word would stand about a side that is no more. */
+async function mayLoseSides(read: Reader, position: Tables["Position"], keeps: readonly string[]): Promise<Result<null>> {
+	const lost = sidesOf(position.sides).filter((side) => !keeps.includes(side));
+	const named = await read.obstruction.findFirst({
+		where: { positionId: position.id, stands: "yes", side: { in: lost } },
+		orderBy: { id: "asc" },
+		select: { side: true, part: { select: { name: true } } },
+	});
+	if (!named) return ok(null);
+	const say = `${named.part.name} is in the way of ${position.mark} from the side ${named.side}. Withdraw that first, or leave the side as it is.`;
+	return refuse("side-in-use", say, { fields: { sides: say }, facts: { side: named.side } });
+}
 
 const MEANWHILE = {
 	fields: {
@@ -452,20 +467,35 @@ export const sayExclusion = (input: SayExclusion, env: Env): Promise<Result<stri
 		if (input.partId === input.otherId) return refuse("same-part", "Choose two parts.", { fields: { otherId: "Choose another part." } });
 		// One row a pair, whichever was named first.
 		const [first, second] = input.partId < input.otherId ? [input.partId, input.otherId] : [input.otherId, input.partId];
-		const parts = await read.part.findMany({ where: { id: { in: [first, second] } }, select: { id: true, name: true, machineId: true } });
+		const parts = await read.part.findMany({
+			where: { id: { in: [first, second] } },
+			select: { id: true, name: true, machineId: true, place: true, position: { select: { machineId: true } } },
+		});
 		const [a, b] = [parts.find((part) => part.id === first), parts.find((part) => part.id === second)];
 		if (!a || !b) return refuse("no-such-part", "One of the parts is not in the book. Choose again.");
+		const gone = [a, b].find((part) => part.place === "void");
+		if (gone) {
+			const say = `${gone.name} was entered in error. Choose another part.`;
+			return refuse("is-void", say, { fields: { [gone.id === input.partId ? "partId" : "otherId"]: say } });
+		}
+		// A part of another machine may be fitted in this one, and then stands where this one's would.
+		const machinesOf = (part: typeof a) => [part.machineId, ...(part.position ? [part.position.machineId] : [])];
+		const machineId = machinesOf(a).find((id) => machinesOf(b).includes(id));
+		if (machineId === undefined) {
+			const say = `${a.name} and ${b.name} are of two machines, and neither is fitted in the other's. Choose two parts of one machine.`;
+			return refuse("other-machine", say, { fields: { otherId: say } });
+		}
 		if ((await read.exclusion.count({ where: { partId: first, otherId: second } })) > 0) {
 			return refuse("known", `It is in the book already that ${a.name} and ${b.name} exclude each other.`);
 		}
 		const id = env.newId();
 		return ok(
 			deed(
-				a.machineId,
+				machineId,
 				"exclusion.said",
 				{ table: "Exclusion", id },
 				{ say: `${a.name} and ${b.name} cannot be fitted at the same time.` },
-				[add("Exclusion", { id, machineId: a.machineId, partId: first, otherId: second, note: input.note })],
+				[add("Exclusion", { id, machineId, partId: first, otherId: second, note: input.note })],
 				id,
 			),
 		);

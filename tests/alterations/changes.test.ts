@@ -2,7 +2,9 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { markUndone, recordAlteration, voidAlteration } from "@/lib/alterations/changes";
 import { alterationOf, alterationsOf } from "@/lib/alterations/queries";
 import { recordAlterationFormSchema, recordAlterationSchema } from "@/lib/alterations/schema";
-import { type AMachine, aMachine } from "@/tests/fittings/aMachine";
+import { putIn, takeOut } from "@/lib/fittings/changes";
+import { voidPart } from "@/lib/parts/changes";
+import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
 import { done, refused } from "@/tests/steps/aCrew";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
 
@@ -53,6 +55,32 @@ describe("alterations", () => {
 		expect(wrong({ place: "" })).toEqual(["place"]);
 		expect(wrong({ partId: machine.part("k21") })).toEqual(["place"]);
 		expect(wrong({})).toBeUndefined();
+	});
+
+	it("what is altered is of this machine or fitted in it, and was not entered in error", async () => {
+		const other = await aMachine(shop, { lamp: {} }, 13);
+		const on = (target: object) => alter({ ...pads, place: "", ...target });
+		expect(refused(await on({ positionId: other.position("lamp") }))).toMatchObject({
+			code: "other-machine",
+			fields: { positionId: "Place lamp is a position of another machine. Choose one of this machine." },
+		});
+		expect(refused(await on({ partId: other.part("lamp") }))).toMatchObject({
+			code: "other-machine",
+			fields: { partId: "Part lamp belongs to another machine and is not fitted in this one. Choose a part of this machine." },
+		});
+		const slip = await aLoosePart(shop, machine, "Slip");
+		done(await voidPart({ partId: slip.id, why: "typed twice" }, shop.env()));
+		expect(refused(await on({ partId: slip.id }))).toMatchObject({
+			code: "is-void",
+			fields: { partId: "Slip was entered in error. Choose another part." },
+		});
+		expect(await alterationsOf(shop.store.read, machine.id)).toEqual([]);
+		// One of another machine that is fitted here is altered here.
+		done(await takeOut({ machineId: machine.id, positionId: machine.position("k21") }, shop.env()));
+		done(await takeOut({ machineId: other.id, positionId: other.position("lamp") }, shop.env()));
+		const lent = { partId: other.part("lamp"), positionId: machine.position("k21"), reason: "for the show" };
+		done(await putIn(lent, shop.env()));
+		done(await on({ partId: other.part("lamp") }));
 	});
 
 	it("an alteration that is undone stands no more; one that never can be is not marked undone", async () => {

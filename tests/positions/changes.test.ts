@@ -1,6 +1,17 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { putIn, takeOut } from "@/lib/fittings/changes";
 import { stampAsFound } from "@/lib/machines/changes";
-import { addPositions, addPositionsAsText, copyBuild, recordFinding } from "@/lib/positions/changes";
+import {
+	addPositions,
+	addPositionsAsText,
+	copyBuild,
+	describePosition,
+	recordFinding,
+	sayExclusion,
+	sayObstruction,
+	withdrawObstruction,
+} from "@/lib/positions/changes";
+import { describePositionSchema } from "@/lib/positions/schema";
 import { aMachine, aPosition, got, partWords, refused } from "@/tests/machines/aMachine";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
 
@@ -102,5 +113,60 @@ describe("after the stamp", () => {
 		const done = got(await addPositions({ machineId: machine.id, wasThere: false, positions: items }, shop.env()));
 		const position = await shop.store.read.position.findUnique({ where: { id: done.positions[0]?.id ?? "" }, include: { findings: true } });
 		expect([position?.asFound, position?.findings.length]).toEqual(["no", 0]);
+	});
+});
+
+describe("describing a position", () => {
+	it("a side goes only when nothing is said to be in the way from it", async () => {
+		const machine = await aMachine(shop, [
+			aPosition("optic", { mark: "k18", sides: ["front", "rear"] }),
+			aPosition("door", { mark: "k19" }),
+		]);
+		const describing = (sides: string[]) =>
+			describePosition(describePositionSchema.parse({ positionId: machine.position("k18"), name: "optic", sides }), shop.env());
+		const sides = async () => (await shop.store.read.position.findUniqueOrThrow({ where: { id: machine.position("k18") } })).sides;
+		const said = { positionId: machine.position("k18"), partId: machine.part("k19"), sides: ["front"], note: "" };
+		const [obstructionId = ""] = got(await sayObstruction(said, shop.env()));
+
+		const refusal = await describing(["rear"]);
+		expect(refused(refusal)).toBe("side-in-use");
+		const say = "door is in the way of k18 from the side front. Withdraw that first, or leave the side as it is.";
+		expect(refusal).toMatchObject({ error: { say, fields: { sides: say } } });
+		expect(await sides()).toBe('["front","rear"]');
+		// The other side, of which nothing is said, goes; and so does this one once the word is withdrawn.
+		got(await describing(["front"]));
+		got(await withdrawObstruction({ obstructionId, why: "" }, shop.env()));
+		got(await describing([]));
+		expect(await sides()).toBe("[]");
+	});
+});
+
+describe("two parts that exclude each other", () => {
+	it("are of one machine, or fitted in one, and neither was entered in error", async () => {
+		const machine = await aMachine(shop, [aPosition("choke", { mark: "a1" }), aPosition("ballast", { mark: "a2" })]);
+		const other = await aMachine(shop, [aPosition("lamp", { mark: "b1" })]);
+		const exclude = (partId: string, otherId: string) => sayExclusion({ partId, otherId, note: "" }, shop.env());
+		for (const [one, two] of [
+			[machine.part("a1"), other.part("b1")],
+			[other.part("b1"), machine.part("a1")],
+		] as const) {
+			const foreign = await exclude(one, two);
+			expect(refused(foreign)).toBe("other-machine");
+			expect(foreign).toMatchObject({ error: { fields: { otherId: expect.stringContaining("Choose two parts of one machine.") } } });
+		}
+		got(await recordFinding(finding(machine.position("a2"), "missing"), shop.env()));
+		const slip = await exclude(machine.part("a1"), machine.part("a2"));
+		expect(refused(slip)).toBe("is-void");
+		expect(slip).toMatchObject({ error: { fields: { otherId: "ballast was entered in error. Choose another part." } } });
+		expect(await exclude(machine.part("a2"), machine.part("a1"))).toMatchObject({
+			error: { fields: { partId: "ballast was entered in error. Choose another part." } },
+		});
+		expect(await shop.store.read.exclusion.count()).toBe(0);
+
+		// Lent to this machine, the other's part stands where its own would: the word is this machine's.
+		got(await takeOut({ machineId: other.id, positionId: other.position("b1") }, shop.env()));
+		got(await putIn({ partId: other.part("b1"), positionId: machine.position("a2"), reason: "to try" }, shop.env()));
+		got(await exclude(machine.part("a1"), other.part("b1")));
+		expect(await shop.store.read.exclusion.findFirst()).toMatchObject({ machineId: machine.id });
 	});
 });
