@@ -52,7 +52,7 @@ export async function compile() {
 	if (databaseDriverLoads()) return;
 	await quietly(
 		"Compiling the database driver for this Node",
-		...npm(["rebuild", "better-sqlite3", "--foreground-scripts", "--loglevel=error"]),
+		...npm(["rebuild", "better-sqlite3", "--foreground-scripts", "--loglevel=error"], { JOBS: "max" }),
 	);
 	// A native module that failed to load once stays failed in its process, so ask another.
 	if (hear(process.execPath, ["-e", "new (require('better-sqlite3'))(':memory:').close()"]).code !== 0)

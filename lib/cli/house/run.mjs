@@ -69,10 +69,11 @@ export function inFront(program, args, more = {}) {
 }
 
 /** npm, the one that runs us where there is one. */
-export function npm(args) {
+export function npm(args, more = {}) {
 	const own = process.env.npm_execpath;
-	if (own && /npm-cli\.[cm]?js$/.test(own)) return [process.execPath, [own, ...args], {}];
-	return ["npm", args, { shell: process.platform === "win32" }];
+	const env = { ...process.env, ...more };
+	if (own && /npm-cli\.[cm]?js$/.test(own)) return [process.execPath, [own, ...args], { env }];
+	return ["npm", args, { env, shell: process.platform === "win32" }];
 }
 
 /** A program of an installed package, by the path of its script. */
