@@ -10,6 +10,7 @@ import type { Instant } from "@/lib/core/instants";
 import type { Alteration, Obstruction, Part, Position, Problem, ThreePoint, Times } from "@/lib/reversal/problem";
 import { PROBLEM_FORMAT } from "@/lib/reversal/problem";
 import type { ReversalFacts } from "@/lib/reversal/queries";
+import { isOn, type SoundBuild, soundBuild } from "@/lib/reversal/soundBuild";
 
 export type Asked = {
 	/** When as found was stamped; null while it is open. */
@@ -27,12 +28,15 @@ export const placeMark = (place: string): string => `place ${place}`;
 
 type Fact<Key extends keyof ReversalFacts> = ReversalFacts[Key][number];
 
-/** Position id to part id, as found. Positions that nobody has seen are not in `seen`. */
+/**
+ * Position id to part id, as found. Positions that nobody has seen are not in `seen`; nor are those whose part was, by another
+ * finding, somewhere else.
+ */
 export function buildAsFound(
-	facts: Pick<ReversalFacts, "positions" | "findings">,
+	facts: Pick<ReversalFacts, "positions" | "findings" | "fittings">,
 	asFoundAt: Instant | null,
 ): { readonly build: Map<string, string>; readonly seen: Set<string> } {
-	const build = new Map<string, string>();
+	const told: Fact<"findings">[] = [];
 	const seen = new Set<string>();
 	const byPosition = new Map<string, Fact<"findings">[]>();
 	for (const finding of facts.findings) byPosition.set(finding.positionId, [...(byPosition.get(finding.positionId) ?? []), finding]);
@@ -46,17 +50,38 @@ export function buildAsFound(
 		const finding = first ?? findings.find(({ at, state }) => asFoundAt !== null && at > asFoundAt && state !== "unseen");
 		if (!finding) continue;
 		seen.add(position.id);
-		if (finding.partId !== null && finding.state !== "missing") build.set(position.id, finding.partId);
+		if (finding.partId !== null && finding.state !== "missing") told.push(finding);
 	}
+	const order = new Map(facts.findings.map((finding, at) => [finding, at]));
+	const found = (position: string): number => Math.max(...told.map((one) => (one.positionId === position ? (order.get(one) ?? 0) : -1)));
+	const { build, unsure } = soundBuild(
+		told.flatMap(({ positionId, partId }) => (partId === null ? [] : [{ position: positionId, part: partId }])),
+		hostsIn(facts),
+		(part, positions) => {
+			const fitted = facts.fittings.filter(({ partId, positionId }) => partId === part && positions.includes(positionId));
+			const last = fitted.find(({ untilAt }) => untilAt === null) ?? fitted.at(-1);
+			return last?.positionId ?? positions.reduce((best, position) => (found(position) > found(best) ? position : best));
+		},
+	);
+	for (const position of unsure) seen.delete(position);
 	return { build, seen };
 }
 
-/** Position id to part id at an instant, by the fittings. */
-export function buildAt(fittings: ReversalFacts["fittings"], at: Instant): Map<string, string> {
-	return new Map(
-		fittings
+const hostsIn = (facts: Pick<ReversalFacts, "positions">): Map<string, string | null> =>
+	new Map(facts.positions.map(({ id, hostId }) => [id, hostId]));
+
+/** Position id to part id at an instant, by the fittings, the earliest first. Of two that overlap, the later one counts. */
+export function buildAt(facts: Pick<ReversalFacts, "positions" | "fittings">, at: Instant): SoundBuild {
+	const held = new Map(
+		facts.fittings
 			.filter((fitting) => fitting.fromAt <= at && (fitting.untilAt === null || fitting.untilAt > at))
-			.map(({ positionId, partId }) => [positionId, partId]),
+			.map((fitting) => [fitting.positionId, fitting]),
+	);
+	const since = (position: string): string => held.get(position)?.fromAt ?? "";
+	return soundBuild(
+		[...held].map(([position, { partId }]) => ({ position, part: partId })),
+		hostsIn(facts),
+		(_, positions) => positions.reduce((best, position) => (since(position) > since(best) ? position : best)),
 	);
 }
 
@@ -83,26 +108,17 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 	const markOf = new Map(facts.positions.map(({ id, mark }) => [id, mark]));
 	const keyOf = new Map(facts.parts.map((part) => [part.id, partKey(part)]));
 	const key = (id: string): string => keyOf.get(id) ?? id;
+	const known = new Set(keyOf.keys());
 	const mine = new Set(facts.positions.map(({ id }) => id));
-	const asFound = buildAsFound(facts, asked.asFoundAt);
-	const target = asked.at === undefined ? asFound.build : buildAt(facts.fittings, asked.at);
-	// A part that was entered in error was never there.
-	for (const [position, part] of target) if (!keyOf.has(part)) target.delete(position);
 	const now = new Map(
 		facts.parts.flatMap(({ id, positionId }) => (positionId !== null && mine.has(positionId) ? [[positionId, id] as const] : [])),
 	);
-
-	// Nobody knows what an unseen position held: it stays as it is.
-	if (asked.at === undefined)
-		for (const { id } of facts.positions) {
-			const held = now.get(id);
-			if (!asFound.seen.has(id) && held !== undefined && ![...target.values()].includes(held)) target.set(id, held);
-		}
-
-	const alterations = facts.alterations.filter((alteration) => alterationAsked(facts, alteration, asked));
-	const scope = scopeOf(facts, asked, alterations);
-	const places = [...new Set(alterations.flatMap(({ place }) => place ?? []))];
-	const known = new Set(keyOf.keys());
+	const { target, excluded } = targetOf(facts, asked, now, known);
+	const alterations = facts.alterations.filter(
+		(alteration) => isHere(alteration, mine, known) && alterationAsked(facts, alteration, asked),
+	);
+	const scope = scopeOf(facts, asked, alterations, mine);
+	const places = [...new Set(alterations.flatMap(({ place }) => (place ? [place] : [])))];
 	const sidesOf = new Map(facts.positions.map(({ id, sides }) => [id, sidesIn(sides)]));
 	return {
 		format: PROBLEM_FORMAT,
@@ -118,11 +134,11 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 			),
 			...places.map((place): Position => ({ id: placeMark(place), name: place })),
 		],
-		parts: facts.parts.map((part) => partOf(part, mine, facts, key)),
+		parts: facts.parts.map((part) => partOf(part, mine, facts, excluded, key)),
 		now: named(now, markOf, key),
 		target: named(target, markOf, key),
 		...(scope === null ? {} : { scope: [...scope].map((id) => markOf.get(id) ?? id).sort() }),
-		obstructions: obstructionsOf(facts, markOf, known, key),
+		obstructions: obstructionsOf(facts, markOf, known, sidesOf, key),
 		alterations: alterations.map(
 			(alteration): Alteration => ({
 				id: `a${alteration.number}`,
@@ -140,6 +156,50 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 }
 
 type Key = (partId: string) => string;
+type Pair = Fact<"exclusions">;
+
+/**
+ * What to go back to, and which parts exclude each other. The planner refuses a target that holds two parts which exclude each
+ * other, and the book may well tell of one, since nobody can strike an exclusion out: what was seen fitted together can be.
+ */
+function targetOf(
+	facts: ReversalFacts,
+	asked: Asked,
+	now: ReadonlyMap<string, string>,
+	known: ReadonlySet<string>,
+): { readonly target: ReadonlyMap<string, string>; readonly excluded: readonly Pair[] } {
+	const { build, unsure } = asked.at === undefined ? unseenOf(facts, asked) : buildAt(facts, asked.at);
+	// A part that was entered in error was never there.
+	const target = new Map([...build].filter(([, part]) => known.has(part)));
+	const placeOf = new Map([...target].map(([position, part]) => [part, position]));
+	const excluded = facts.exclusions.filter(
+		({ partId, otherId }) =>
+			partId !== otherId && known.has(partId) && known.has(otherId) && !(placeOf.has(partId) && placeOf.has(otherId)),
+	);
+	const hosts = hostsIn(facts);
+	// Nobody knows what such a position held: it stays as it is, unless something that was seen cannot be fitted beside it.
+	for (const { id } of facts.positions) {
+		const held = now.get(id);
+		if (!unsure.has(id) || target.has(id) || held === undefined || placeOf.has(held) || isOn(id, held, hosts, placeOf)) continue;
+		const isExcluded = excluded.some(
+			({ partId, otherId }) => (partId === held && placeOf.has(otherId)) || (otherId === held && placeOf.has(partId)),
+		);
+		if (isExcluded) continue;
+		target.set(id, held);
+		placeOf.set(held, id);
+	}
+	return { target, excluded };
+}
+
+/** The build as found; nobody is sure of what was not seen. */
+function unseenOf(facts: ReversalFacts, asked: Asked): SoundBuild {
+	const { build, seen } = buildAsFound(facts, asked.asFoundAt);
+	return { build, unsure: new Set(facts.positions.map(({ id }) => id).filter((id) => !seen.has(id))) };
+}
+
+/** Whether an alteration is of this machine as the book has it: not of a part entered in error, or one that is another machine's. */
+const isHere = ({ partId, positionId, place }: Fact<"alterations">, mine: ReadonlySet<string>, known: ReadonlySet<string>): boolean =>
+	partId !== null ? known.has(partId) : positionId !== null ? mine.has(positionId) : Boolean(place);
 
 const named = (build: ReadonlyMap<string, string>, markOf: ReadonlyMap<string, string>, key: Key): Record<string, string> =>
 	Object.fromEntries([...build].flatMap(([position, part]) => (markOf.has(position) ? [[markOf.get(position), key(part)]] : [])));
@@ -147,11 +207,11 @@ const named = (build: ReadonlyMap<string, string>, markOf: ReadonlyMap<string, s
 /** Sides as stored: a JSON list of names. */
 function sidesIn(json: string): string[] {
 	const list: unknown = JSON.parse(json);
-	return Array.isArray(list) ? list.filter((side): side is string => typeof side === "string" && side !== "") : [];
+	return Array.isArray(list) ? [...new Set(list.filter((side): side is string => typeof side === "string" && side !== ""))] : [];
 }
 
-function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalFacts, key: Key): Part {
-	const excludes = facts.exclusions.flatMap(({ partId, otherId }) =>
+function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalFacts, excluded: readonly Pair[], key: Key): Part {
+	const excludes = excluded.flatMap(({ partId, otherId }) =>
 		partId === part.id ? [key(otherId)] : otherId === part.id ? [key(partId)] : [],
 	);
 	const unavailable = unavailableWhy(part, mine);
@@ -193,14 +253,25 @@ function unavailableWhy(part: Fact<"parts">, mine: ReadonlySet<string>): string 
 	}
 }
 
-function obstructionsOf(facts: ReversalFacts, markOf: ReadonlyMap<string, string>, known: ReadonlySet<string>, key: Key): Obstruction[] {
-	return facts.obstructions
-		.filter(({ partId, positionId }) => known.has(partId) && markOf.has(positionId))
-		.map(({ partId, positionId, side }) => ({
-			part: key(partId),
-			position: markOf.get(positionId) ?? "",
-			...(side ? { sides: [side] } : {}),
-		}));
+/**
+ * What stands in the way of what. A side that the position no longer has is no way in, and what stood there blocks nothing;
+ * but where the position has no named sides at all any more, the one way in that is left is taken for the one that was named,
+ * so that no plan reaches through a part that may well stand there (`lib/fittings/reach.ts` says the same at the bench).
+ */
+function obstructionsOf(
+	facts: ReversalFacts,
+	markOf: ReadonlyMap<string, string>,
+	known: ReadonlySet<string>,
+	sidesOf: ReadonlyMap<string, readonly string[]>,
+	key: Key,
+): Obstruction[] {
+	return facts.obstructions.flatMap(({ partId, positionId, side }): Obstruction[] => {
+		const mark = markOf.get(positionId);
+		const sides = sidesOf.get(positionId) ?? [];
+		if (mark === undefined || !known.has(partId)) return [];
+		if (side === "" || sides.length === 0) return [{ part: key(partId), position: mark }];
+		return sides.includes(side) ? [{ part: key(partId), position: mark, sides: [side] }] : [];
+	});
 }
 
 const undoOf = (alteration: Fact<"alterations">): Alteration["undo"] =>
@@ -234,15 +305,21 @@ function alterationAsked(facts: ReversalFacts, alteration: Fact<"alterations">, 
 }
 
 /** Position ids to take back, or null for all of them. */
-function scopeOf(facts: ReversalFacts, asked: Asked, alterations: readonly Fact<"alterations">[]): Set<string> | null {
+function scopeOf(
+	facts: ReversalFacts,
+	asked: Asked,
+	alterations: readonly Fact<"alterations">[],
+	mine: ReadonlySet<string>,
+): Set<string> | null {
 	const chosen = asked.conversions && asked.conversions.length > 0;
 	const safety = facts.conversions.filter(({ id }) => !asksFor(facts, asked, id)).map(({ id }) => id);
 	const at = (conversionIds: readonly string[]): string[] =>
 		facts.fittings
 			.filter(
-				({ conversionId, outConversionId }) =>
-					(conversionId !== null && conversionIds.includes(conversionId)) ||
-					(outConversionId !== null && conversionIds.includes(outConversionId)),
+				({ positionId, conversionId, outConversionId }) =>
+					mine.has(positionId) &&
+					((conversionId !== null && conversionIds.includes(conversionId)) ||
+						(outConversionId !== null && conversionIds.includes(outConversionId))),
 			)
 			.map(({ positionId }) => positionId);
 	if (!chosen) {
@@ -250,15 +327,19 @@ function scopeOf(facts: ReversalFacts, asked: Asked, alterations: readonly Fact<
 		const kept = new Set(at(safety));
 		return new Set([
 			...facts.positions.map(({ id }) => id).filter((id) => !kept.has(id)),
-			...alterations.flatMap(({ place }) => (place === null ? [] : [placeMark(place)])),
+			...alterations.flatMap(({ place }) => (place ? [placeMark(place)] : [])),
 		]);
 	}
 	return new Set([
 		...at(asked.conversions ?? []),
-		...alterations.flatMap(({ positionId, place }) => (positionId !== null ? [positionId] : place !== null ? [placeMark(place)] : [])),
+		...alterations.flatMap(({ positionId, place }) =>
+			positionId !== null && mine.has(positionId) ? [positionId] : place ? [placeMark(place)] : [],
+		),
 		// An altered part is mended where the target holds it.
 		...alterations.flatMap(({ partId }) =>
-			partId === null ? [] : facts.fittings.filter((fitting) => fitting.partId === partId).map(({ positionId }) => positionId),
+			partId === null
+				? []
+				: facts.fittings.filter((fitting) => fitting.partId === partId && mine.has(fitting.positionId)).map(({ positionId }) => positionId),
 		),
 	]);
 }
