@@ -1,11 +1,9 @@
-// Recognises canonical JSON (RFC 8785) for the verifier, fast and apart from the writer's way of making it. Pure.
+// Recognises canonical JSON (RFC 8785) for the verifier, fast, and sharing nothing with the writer's way of making it. Pure.
 
-import { canonical } from "@/lib/ledger/canonical";
-
-/** Where a backslash or a control character is, the quick scan cannot go from quote to quote. */
+/** Where no backslash and no control character is, the scan goes from quote to quote. */
 const ESCAPE_OR_CONTROL = /[^ -[\]-\uffff]/;
-/** Half a surrogate pair is no character, and RFC 8785 refuses it; JSON.stringify writes only such halves as this escape. */
-const HALF_PAIR = /(?<!\\)(\\\\)*\\ud[89a-f]/;
+/** With the u flag, a surrogate that has its other half is not matched: only lone ones are, and those are no character. */
+const LONE_SURROGATE = /[\ud800-\udfff]/u;
 
 /** Deeper than any entry; a hostile nest of brackets ends here and not in a full stack. */
 const DEEPEST = 200;
@@ -22,30 +20,46 @@ export function readJson(text: string): unknown {
 
 /** Whether the text is JSON in its canonical form: no space, keys in the order of their UTF-16 code units, one way to write each value. */
 export function isCanonical(text: string): boolean {
-	if (!ESCAPE_OR_CONTROL.test(text)) return valueEnd(text, 0, 0) === text.length;
-	return !HALF_PAIR.test(text) && readJson(text) !== undefined && canonicalOf(text) === text;
+	const stringEnd = ESCAPE_OR_CONTROL.test(text) ? escapedEnd : plainEnd;
+	return valueEnd(text, 0, 0, stringEnd) === text.length && !LONE_SURROGATE.test(text);
 }
 
 /** The canonical form of a text that is JSON in some other form; the text itself when it has none. */
 export function canonicalOf(text: string): string {
 	const value = readJson(text);
-	try {
-		return value === undefined ? text : canonical(value);
-	} catch {
-		return text; // half a surrogate pair, or nested too deep to be an entry
-	}
+	const written = value === undefined ? null : inOrder(value, 0);
+	return written ?? text;
 }
 
-// Each of these gives the place after what begins at `from`, or -1 where that is not canonical. Text without escapes.
+/** A parsed value written with its keys in order, or null when it has no canonical form or is nested too deep to be an entry. */
+function inOrder(value: unknown, depth: number): string | null {
+	if (typeof value === "string" && LONE_SURROGATE.test(value)) return null;
+	if (typeof value !== "object" || value === null) return JSON.stringify(value);
+	if (depth >= DEEPEST) return null;
+	const pieces = Array.isArray(value)
+		? value.map((item) => inOrder(item, depth + 1))
+		: Object.entries(value)
+				.sort(([a], [b]) => (a < b ? -1 : 1))
+				.map(([key, item]) => {
+					const written = inOrder(item, depth + 1);
+					return written === null ? null : `${inOrder(key, depth)}:${written}`;
+				});
+	if (pieces.includes(null)) return null;
+	return Array.isArray(value) ? `[${pieces.join(",")}]` : `{${pieces.join(",")}}`;
+}
 
-function valueEnd(text: string, from: number, depth: number): number {
+type StringEnd = (text: string, from: number) => number;
+
+// Each of these gives the place after what begins at `from`, or -1 where that is not canonical.
+
+function valueEnd(text: string, from: number, depth: number, stringEnd: StringEnd): number {
 	switch (text.charCodeAt(from)) {
 		case 0x22: // "
 			return stringEnd(text, from);
 		case 0x7b: // {
-			return depth > DEEPEST ? -1 : objectEnd(text, from, depth + 1);
+			return depth > DEEPEST ? -1 : objectEnd(text, from, depth + 1, stringEnd);
 		case 0x5b: // [
-			return depth > DEEPEST ? -1 : arrayEnd(text, from, depth + 1);
+			return depth > DEEPEST ? -1 : arrayEnd(text, from, depth + 1, stringEnd);
 		case 0x74:
 			return text.startsWith("true", from) ? from + 4 : -1;
 		case 0x66:
@@ -57,20 +71,42 @@ function valueEnd(text: string, from: number, depth: number): number {
 	}
 }
 
-const stringEnd = (text: string, from: number): number => text.indexOf('"', from + 1) + 1 || -1;
+/** Of a text without escapes. */
+const plainEnd: StringEnd = (text, from) => text.indexOf('"', from + 1) + 1 || -1;
 
-function objectEnd(text: string, from: number, depth: number): number {
+/** RFC 8785, 3.2.2.2: these seven by their letter, other control characters by four small hexadecimal digits, all else as it is. */
+const ESCAPE = /["\\bfnrt]|u00(?:0[0-7be-f]|1[0-9a-f])/y;
+
+const escapedEnd: StringEnd = (text, from) => {
+	for (let at = from + 1; at < text.length; at++) {
+		const code = text.charCodeAt(at);
+		if (code === 0x22) return at + 1;
+		if (code < 0x20) return -1;
+		if (code !== 0x5c) continue;
+		ESCAPE.lastIndex = at + 1;
+		if (!ESCAPE.test(text)) return -1;
+		at = ESCAPE.lastIndex - 1;
+	}
+	return -1;
+};
+
+/** A key as it is compared: JavaScript compares text by UTF-16 code units, which is the order of RFC 8785. */
+const keyAt = (text: string, from: number, end: number): string => {
+	const key = text.slice(from + 1, end - 1);
+	return key.includes("\\") ? String(JSON.parse(`"${key}"`)) : key;
+};
+
+function objectEnd(text: string, from: number, depth: number, stringEnd: StringEnd): number {
 	if (text.charCodeAt(from + 1) === 0x7d) return from + 2;
 	let last: string | null = null;
 	for (let at = from + 1; ; at += 1) {
 		if (text.charCodeAt(at) !== 0x22) return -1;
 		const keyEnd = stringEnd(text, at);
 		if (keyEnd === -1 || text.charCodeAt(keyEnd) !== 0x3a) return -1;
-		const key = text.slice(at + 1, keyEnd - 1);
-		// JavaScript compares text by UTF-16 code units, which is the order of RFC 8785.
+		const key = keyAt(text, at, keyEnd);
 		if (last !== null && last >= key) return -1;
 		last = key;
-		at = valueEnd(text, keyEnd + 1, depth);
+		at = valueEnd(text, keyEnd + 1, depth, stringEnd);
 		if (at === -1) return -1;
 		const next = text.charCodeAt(at);
 		if (next === 0x7d) return at + 1;
@@ -78,10 +114,10 @@ function objectEnd(text: string, from: number, depth: number): number {
 	}
 }
 
-function arrayEnd(text: string, from: number, depth: number): number {
+function arrayEnd(text: string, from: number, depth: number, stringEnd: StringEnd): number {
 	if (text.charCodeAt(from + 1) === 0x5d) return from + 2;
 	for (let at = from + 1; ; at += 1) {
-		at = valueEnd(text, at, depth);
+		at = valueEnd(text, at, depth, stringEnd);
 		if (at === -1) return -1;
 		const next = text.charCodeAt(at);
 		if (next === 0x5d) return at + 1;

@@ -83,7 +83,7 @@ describe("the one door", () => {
 		const shared = sources
 			.filter((file) => /^lib\/ledger\/verify/.test(file))
 			.flatMap((file) => (texts.get(file) ?? "").match(/from "@\/lib\/[^"]+"/g) ?? []);
-		const others = [...new Set(shared)].filter((name) => !/verify|\/canonical"|\/hash"/.test(name));
+		const others = [...new Set(shared)].filter((name) => !/\/verify/.test(name));
 		expect(others).toEqual(['from "@/lib/files/storedPath"']);
 	});
 });
