@@ -214,7 +214,7 @@ function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalF
 	const excludes = excluded.flatMap(({ partId, otherId }) =>
 		partId === part.id ? [key(otherId)] : otherId === part.id ? [key(partId)] : [],
 	);
-	const unavailable = unavailableWhy(part, mine);
+	const unavailable = unavailableWhy(part, mine, facts.bagsOutside);
 	const danger = dangerOf(part, facts);
 	const condition = [part.works === "faulty" ? "does not work" : "", part.condition].filter(Boolean).join(": ");
 	return {
@@ -234,8 +234,13 @@ function dangerOf(part: Fact<"parts">, facts: ReversalFacts): string | null {
 	return ended === undefined ? null : `it was taken out for safety (${safety.get(ended.outConversionId ?? "")})`;
 }
 
+function outWith(bag: NonNullable<Fact<"parts">["bag"]>): string {
+	const named = `in ${bag.tag?.id ?? bag.words}, which is out of the shop`;
+	return bag.place === "out" ? `${named}${bag.placeWhy ? `: ${bag.placeWhy}` : ""}` : `${named} with the bag around it`;
+}
+
 /** Why a part cannot be had; null when it can. */
-function unavailableWhy(part: Fact<"parts">, mine: ReadonlySet<string>): string | null {
+function unavailableWhy(part: Fact<"parts">, mine: ReadonlySet<string>, bagsOutside: readonly string[]): string | null {
 	const because = part.placeWhy ? `: ${part.placeWhy}` : "";
 	switch (part.place) {
 		case "lost":
@@ -246,6 +251,9 @@ function unavailableWhy(part: Fact<"parts">, mine: ReadonlySet<string>): string 
 			return `sold${because}`;
 		case "out":
 			return `out of the shop${part.dueDay ? `, due back ${part.dueDay}` : ""}${because}`;
+		case "bag":
+			// It is where its bag is, and that is where the bags around it are.
+			return part.bag !== null && bagsOutside.includes(part.bag.id) ? outWith(part.bag) : null;
 		case "fitted":
 			return part.positionId !== null && !mine.has(part.positionId) ? "fitted in another machine" : null;
 		default:

@@ -1,5 +1,6 @@
 // What the planner needs to know of a machine, and what a checklist says beside its operations. One read each, bounded.
 
+import { bagsOutside } from "@/lib/bags/nesting";
 import type { Reader } from "@/lib/db/store";
 
 /** A machine with more positions than this is beyond what one list should hold. */
@@ -7,7 +8,7 @@ export const MOST_POSITIONS = 5000;
 
 /** The machine as the reversal sees it: its build now and before, what is in the way, what was altered, what was converted. */
 export async function reversalFacts(read: Reader, machineId: string) {
-	const [positions, parts, fittings, findings, obstructions, exclusions, alterations, conversions] = await Promise.all([
+	const [positions, parts, fittings, findings, obstructions, exclusions, alterations, conversions, outside] = await Promise.all([
 		read.position.findMany({
 			where: { machineId },
 			orderBy: [{ rank: "asc" }, { mark: "asc" }],
@@ -128,8 +129,9 @@ export async function reversalFacts(read: Reader, machineId: string) {
 			take: 200,
 			select: { id: true, number: true, name: true, purpose: true },
 		}),
+		bagsOutside(read),
 	]);
-	return { positions, parts, fittings, findings, obstructions, exclusions, alterations, conversions };
+	return { positions, parts, fittings, findings, obstructions, exclusions, alterations, conversions, bagsOutside: outside };
 }
 
 const locationSelect = {
@@ -147,6 +149,7 @@ const bagSelect = {
 	words: true,
 	caution: true,
 	place: true,
+	placeWhy: true,
 	tag: { select: { id: true } },
 	location: { select: locationSelect },
 	parent: { select: { tag: { select: { id: true } }, words: true, place: true, location: { select: locationSelect } } },

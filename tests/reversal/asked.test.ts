@@ -3,7 +3,8 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { recordAlteration } from "@/lib/alterations/changes";
 import { recordAlterationSchema } from "@/lib/alterations/schema";
-import { makeBag } from "@/lib/bags/changes";
+import { makeBag, moveBag } from "@/lib/bags/changes";
+import type { MoveBag } from "@/lib/bags/schema";
 import { nameConversion } from "@/lib/conversions/changes";
 import { nameConversionSchema } from "@/lib/conversions/schema";
 import { type Instant, instant } from "@/lib/core/instants";
@@ -126,6 +127,33 @@ describe("what is taken back", () => {
 		const { plan } = await machine.ask();
 		expect(plan.staysDifferent.map(({ position, code }) => [position, code])).toEqual([["p02", "unavailable"]]);
 		expect(plan.staysDifferent[0]?.why).toContain("due back 2026-05-20");
+	});
+
+	test("waits for a part that is out with its bag, or with any bag around it, until it is back", async () => {
+		const bag = async (words: string) => got(await makeBag({ machineId: machine.id, role: "keeping", words }, shop.env())).bagId;
+		const lay = async (bagId: string, to: MoveBag["to"]) => void got(await moveBag({ bagId, to }, shop.env()));
+		const [inner, middle, outer] = [await bag("lamp"), await bag("lights"), await bag("all for the dealer")];
+		let between: Instant = machine.asFoundAt;
+		// An original does not go out in a bag; a lamp that the shop fitted may, and is wanted back as of that day.
+		await outAndIn("p01", async () => {
+			await machine.replace("p02", null, "LED lamp");
+			between = shop.now();
+			got(await takeOut({ ...machine.place("p02"), into: { kind: "bag", bagId: inner } }, shop.env()));
+			const third = await machine.fresh("filament lamp");
+			got(await putIn({ partId: third.id, positionId: machine.position("p02") }, shop.env()));
+		});
+		const stays = async () =>
+			(await machine.ask({ at: between })).plan.staysDifferent.map(({ position, code, why }) => [position, code, why]);
+		const [out, bench] = [{ kind: "out", why: "for an offer" } as const, { kind: "bench" } as const];
+		await lay(inner, { kind: "bag", bagId: middle });
+		await lay(middle, { kind: "bag", bagId: outer });
+		expect(await stays()).toEqual([]);
+		await lay(outer, out);
+		expect(await stays()).toEqual([["p02", "unavailable", expect.stringContaining("out of the shop with the bag around it")]]);
+		await lay(outer, bench);
+		expect(await stays()).toEqual([]);
+		await lay(inner, out);
+		expect(await stays()).toEqual([["p02", "unavailable", expect.stringContaining("out of the shop: for an offer")]]);
 	});
 });
 

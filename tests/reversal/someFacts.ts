@@ -93,5 +93,6 @@ export const someFacts = (more: Partial<ReversalFacts>): ReversalFacts => ({
 	exclusions: [],
 	alterations: [],
 	conversions: [],
+	bagsOutside: [],
 	...more,
 });
