@@ -1,5 +1,6 @@
 // Reads about machines: the shop page, the head of a machine's pages, what is next on its bench.
 
+import { partsAway } from "@/lib/bags/nesting";
 import { addDays, type Day, dayOf, startOfDay } from "@/lib/core/days";
 import { type Instant, instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
@@ -113,9 +114,9 @@ const OUTSIDE = {
 	party: { select: { name: true } },
 } as const;
 
-/** Parts outside the shop, those due soonest first; of one machine, or of all. */
+/** Parts outside the shop, by themselves or with their bag, those due soonest first; of one machine, or of all. */
 export async function partsOutside(read: Reader, machineId?: string) {
-	const where = { place: "out" as const, ...(machineId === undefined ? {} : { machineId }) };
+	const where = { ...(await partsAway(read)), ...(machineId === undefined ? {} : { machineId }) };
 	const [parts, total] = await Promise.all([
 		read.part.findMany({ where, orderBy: [{ dueDay: { sort: "asc", nulls: "last" } }, { id: "asc" }], take: FEW, select: OUTSIDE }),
 		read.part.count({ where }),

@@ -1,3 +1,4 @@
+import { partsAway } from "@/lib/bags/nesting";
 import type { Reader } from "@/lib/db/store";
 import type { PlaceFact } from "@/lib/store/rules";
 
@@ -99,10 +100,10 @@ export async function notPutAway(read: Reader, machineId?: string) {
 	return { bags: bags.map(lineOfBag), parts: parts.map(lineOfPart) };
 }
 
-/** Parts outside the shop: who has them, since when, when they are due; those due first, first. */
+/** Parts outside the shop, by themselves or with the bag that they lie in: who has them, since when, when they are due; those due first, first. */
 export async function outside(read: Reader, machineId?: string) {
 	const rows = await read.part.findMany({
-		where: { place: "out", ...(machineId === undefined ? {} : { machineId }) },
+		where: { ...(await partsAway(read)), ...(machineId === undefined ? {} : { machineId }) },
 		orderBy: [{ dueDay: { sort: "asc", nulls: "last" } }, { sinceAt: "asc" }, { id: "asc" }],
 		take: MOST_AT_A_PLACE,
 		select: { ...partLine, dueDay: true, placeWhy: true, party: { select: { name: true } } },

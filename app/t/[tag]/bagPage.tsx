@@ -40,7 +40,7 @@ export async function BagPage({ bagId }: { bagId: string }) {
 	]);
 	const day = (at: string): Day => dayOf(instant(at), shop.timeZone);
 	const hero = photos.find((photo) => photo.file);
-	const { parts, fixings, bags: inner } = bag.inIt;
+	const { parts, fixings, bags: inner, more } = bag.inIt;
 	const isEmpty = parts.length + fixings.length + inner.length === 0;
 	const since = formatDayShort(day(bag.sinceAt));
 
@@ -83,7 +83,7 @@ export async function BagPage({ bagId }: { bagId: string }) {
 				) : null}
 				{left ? (
 					<Notice means="stop" live="off" title="It should be empty by now">
-						{left.things.join("; ")}: the place is filled again, so something was left out.
+						{left.things.join("; ")}: the place is filled again or the machine is finished, so something was left out.
 					</Notice>
 				) : null}
 				<section aria-labelledby="in-it">
@@ -148,6 +148,7 @@ export async function BagPage({ bagId }: { bagId: string }) {
 							</li>
 						))}
 					</ul>
+					{more > 0 ? <p className="af-sub">And {more} more in it.</p> : null}
 				</section>
 				<Facts
 					facts={[
