@@ -103,8 +103,13 @@ export function heldAfter(
 	);
 }
 
-/** The problem that a question comes to, positions named by their marks and parts by their tags. */
+/**
+ * The problem that a question comes to, positions named by their marks and parts by their tags. A record that was too large to
+ * be read whole comes to a problem that `readProblem` refuses, in words for the screen.
+ */
 export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
+	const incomplete = incompleteWhy(facts.beyond);
+	if (incomplete !== null) return { format: PROBLEM_FORMAT, positions: [], parts: [], now: {}, target: {}, obstructions: [], incomplete };
 	const markOf = new Map(facts.positions.map(({ id, mark }) => [id, mark]));
 	const keyOf = new Map(facts.parts.map((part) => [part.id, partKey(part)]));
 	const key = (id: string): string => keyOf.get(id) ?? id;
@@ -153,6 +158,12 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 		times: Object.fromEntries(facts.positions.map((position) => [position.mark, timesOf(position)])),
 		...(asked.reason ? { dangerReason: asked.reason } : {}),
 	};
+}
+
+function incompleteWhy(beyond: ReversalFacts["beyond"]): string | null {
+	if (beyond.length === 0) return null;
+	const much = beyond.map(({ kind, most }) => `${String(most).replace(/\B(?=(\d{3})+$)/g, ",")} ${kind}`).join(" and more than ");
+	return `This machine has more than ${much} on record, more than are read for a plan. No plan is made, since one of a part of the record would be wrong. Ask whoever keeps the program to raise the limit.`;
 }
 
 type Key = (partId: string) => string;

@@ -102,6 +102,8 @@ export const problemSchema = z.object({
 	times: byId(timesSchema).optional(),
 	/** Why a danger is put back on purpose. Without it no part with a `danger` is put in. */
 	dangerReason: text.optional(),
+	/** What it leaves out of the record that it was made of. It is refused with these words, since a plan of a part would be wrong. */
+	incomplete: text.optional(),
 });
 
 export type ThreePoint = Readonly<z.output<typeof threePointSchema>>;
@@ -125,4 +127,6 @@ export type Problem = {
 	readonly alterations?: readonly Alteration[] | undefined;
 	readonly times?: Readonly<Record<string, Times>> | undefined;
 	readonly dangerReason?: string | undefined;
+	/** Only in a problem that was not read yet: `readProblem` refuses it. */
+	readonly incomplete?: string | undefined;
 };

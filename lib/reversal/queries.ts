@@ -1,18 +1,36 @@
-// What the planner needs to know of a machine, and what a checklist says beside its operations. One read each, bounded.
+// What the planner needs to know of a machine, and what a checklist says beside its operations. One read each, bounded;
+// what is beyond a bound is said and never left out in silence, since a plan of part of a record would be wrong.
 
 import { bagsOutside } from "@/lib/bags/nesting";
 import type { Reader } from "@/lib/db/store";
 
-/** A machine with more positions than this is beyond what one list should hold. */
-export const MOST_POSITIONS = 5000;
+/** How many rows of each kind are read: beyond what one machine should have. */
+export const MOST = {
+	positions: 5000,
+	parts: 10_000,
+	fittings: 20_000,
+	findings: 20_000,
+	obstructions: 40_000,
+	exclusions: 5000,
+	alterations: 5000,
+	conversions: 200,
+} as const;
 
-/** The machine as the reversal sees it: its build now and before, what is in the way, what was altered, what was converted. */
-export async function reversalFacts(read: Reader, machineId: string) {
+export type Most = { readonly [Kind in keyof typeof MOST]: number };
+
+/** A kind of which there are more rows than are read. */
+export type Beyond = { readonly kind: keyof Most; readonly most: number };
+
+/**
+ * The machine as the reversal sees it: its build now and before, what is in the way, what was altered, what was converted.
+ * `beyond` names what there is too much of; then the facts are not the whole machine, and `problemOf` lets nothing be planned.
+ */
+export async function reversalFacts(read: Reader, machineId: string, most: Most = MOST) {
 	const [positions, parts, fittings, findings, obstructions, exclusions, alterations, conversions, outside] = await Promise.all([
 		read.position.findMany({
 			where: { machineId },
 			orderBy: [{ rank: "asc" }, { mark: "asc" }],
-			take: MOST_POSITIONS,
+			take: most.positions + 1,
 			select: {
 				id: true,
 				mark: true,
@@ -34,7 +52,8 @@ export async function reversalFacts(read: Reader, machineId: string) {
 		}),
 		read.part.findMany({
 			where: { OR: [{ machineId }, { position: { machineId } }], place: { not: "void" } },
-			take: MOST_POSITIONS * 2,
+			orderBy: { id: "asc" },
+			take: most.parts + 1,
 			select: {
 				id: true,
 				name: true,
@@ -55,7 +74,7 @@ export async function reversalFacts(read: Reader, machineId: string) {
 		read.fitting.findMany({
 			where: { machineId },
 			orderBy: [{ fromAt: "asc" }, { id: "asc" }],
-			take: MOST_POSITIONS * 4,
+			take: most.fittings + 1,
 			select: {
 				id: true,
 				partId: true,
@@ -93,19 +112,25 @@ export async function reversalFacts(read: Reader, machineId: string) {
 		read.finding.findMany({
 			where: { machineId },
 			orderBy: [{ at: "asc" }, { entry: "asc" }],
-			take: MOST_POSITIONS * 4,
+			take: most.findings + 1,
 			select: { positionId: true, at: true, state: true, partId: true },
 		}),
 		read.obstruction.findMany({
 			where: { machineId, stands: "yes" },
-			take: MOST_POSITIONS * 8,
+			orderBy: { id: "asc" },
+			take: most.obstructions + 1,
 			select: { partId: true, positionId: true, side: true },
 		}),
-		read.exclusion.findMany({ where: { machineId }, take: MOST_POSITIONS, select: { partId: true, otherId: true } }),
+		read.exclusion.findMany({
+			where: { machineId },
+			orderBy: { id: "asc" },
+			take: most.exclusions + 1,
+			select: { partId: true, otherId: true },
+		}),
 		read.alteration.findMany({
 			where: { machineId, state: "done" },
 			orderBy: { number: "asc" },
-			take: MOST_POSITIONS,
+			take: most.alterations + 1,
 			select: {
 				id: true,
 				number: true,
@@ -126,12 +151,27 @@ export async function reversalFacts(read: Reader, machineId: string) {
 		read.conversion.findMany({
 			where: { machineId },
 			orderBy: { number: "asc" },
-			take: 200,
+			take: most.conversions + 1,
 			select: { id: true, number: true, name: true, purpose: true },
 		}),
 		bagsOutside(read),
 	]);
-	return { positions, parts, fittings, findings, obstructions, exclusions, alterations, conversions, bagsOutside: outside };
+	const lists = { positions, parts, fittings, findings, obstructions, exclusions, alterations, conversions };
+	return { ...lists, bagsOutside: outside, beyond: beyondIn(lists, most) };
+}
+
+function beyondIn(lists: { readonly [Kind in keyof Most]: readonly unknown[] }, most: Most): Beyond[] {
+	const kinds: readonly (keyof Most)[] = [
+		"positions",
+		"parts",
+		"fittings",
+		"findings",
+		"obstructions",
+		"exclusions",
+		"alterations",
+		"conversions",
+	];
+	return kinds.filter((kind) => lists[kind].length > most[kind]).map((kind) => ({ kind, most: most[kind] }));
 }
 
 const locationSelect = {

@@ -16,9 +16,20 @@ export function readProblem(raw: unknown): Result<Problem, ProblemRefusal> {
 	const shape = problemSchema.safeParse(raw);
 	const offences: Offence[] = shape.success ? [] : shape.error.issues.map((issue) => ({ path: plainPath(issue.path), say: issue.message }));
 	offences.push(...contradictions(raw));
+	const incomplete = shape.success ? shape.data.incomplete : undefined;
+	if (incomplete !== undefined) return err(notWhole(incomplete));
 	if (shape.success && offences.length === 0) return ok(shape.data);
 	return err(refusal(offences));
 }
+
+/** A problem of part of a record: its own words say why. */
+const notWhole = (say: string): ProblemRefusal => ({
+	code: "problem-incomplete",
+	say,
+	paths: ["incomplete"],
+	fields: { incomplete: say },
+	facts: { paths: ["incomplete"] },
+});
 
 const plainPath = (path: readonly PropertyKey[]): FieldPath => path.map((step) => (typeof step === "symbol" ? String(step) : step));
 

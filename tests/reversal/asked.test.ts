@@ -17,7 +17,7 @@ import { recordFindingSchema, sayObstructionSchema } from "@/lib/positions/schem
 import { type Asked, buildAsFound, heldAfter, placeMark, problemOf } from "@/lib/reversal/asked";
 import { checklistOf, pickList } from "@/lib/reversal/checklist";
 import { planReversal } from "@/lib/reversal/plan";
-import { reversalFacts } from "@/lib/reversal/queries";
+import { MOST, reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
 import { aMachine, aPosition, got } from "@/tests/machines/aMachine";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
@@ -154,6 +154,34 @@ describe("what is taken back", () => {
 		expect(await stays()).toEqual([]);
 		await lay(inner, out);
 		expect(await stays()).toEqual([["p02", "unavailable", expect.stringContaining("out of the shop: for an offer")]]);
+	});
+});
+
+describe("a record that is too large to be read whole", () => {
+	test("comes to no plan, and says of what there is too much, never to a plan of a part", async () => {
+		await outAndIn("p01", async () => void (await machine.replace("p02", null, "LED lamp")));
+		const { read } = shop.store;
+		const asked = { asFoundAt: machine.asFoundAt };
+		const whole = await reversalFacts(read, machine.id);
+		for (const kind of ["positions", "parts", "fittings", "findings", "obstructions"] as const) {
+			const count = whole[kind].length;
+			const enough = await reversalFacts(read, machine.id, { ...MOST, [kind]: count });
+			expect(problemOf(enough, asked)).toEqual(problemOf(whole, asked));
+			const cut = readProblem(problemOf(await reversalFacts(read, machine.id, { ...MOST, [kind]: count - 1 }), asked));
+			expect(cut.ok ? "a plan" : cut.error.code).toBe("problem-incomplete");
+			expect(cut.ok ? "" : cut.error.say).toContain(`This machine has more than ${count - 1} ${kind} on record`);
+		}
+		const much = problemOf(
+			{
+				...whole,
+				beyond: [
+					{ kind: "fittings", most: 20_000 },
+					{ kind: "parts", most: 10_000 },
+				],
+			},
+			asked,
+		);
+		expect(much.incomplete).toContain("more than 20,000 fittings and more than 10,000 parts on record");
 	});
 });
 

@@ -94,5 +94,6 @@ export const someFacts = (more: Partial<ReversalFacts>): ReversalFacts => ({
 	alterations: [],
 	conversions: [],
 	bagsOutside: [],
+	beyond: [],
 	...more,
 });
