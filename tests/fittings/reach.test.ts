@@ -62,6 +62,11 @@ describe("reach", () => {
 		expect(isReachable(own, "lamp")).toBe(true);
 	});
 
+	it("what covers from a side that the position no longer has covers nothing, unless it has no named sides at all any more", () => {
+		expect(isReachable(build("panel", "optic sides front behind rear:panel"), "optic")).toBe(true);
+		expect(namesOf(whatCovers(build("panel", "optic behind rear:panel"), "optic"))).toEqual(["panel"]);
+	});
+
 	it("the hosts of a position are named from the inside out", () => {
 		const facts = build("box", "tray on box", "tube on tray");
 		expect(hostsOf(facts, "tube")).toEqual(["tray", "box"]);
