@@ -5,7 +5,7 @@ import { saidOf } from "@/lib/bags/said";
 import type { Reader } from "@/lib/db/store";
 import { wireInWords } from "@/lib/fittings/wireWords";
 import { formatFixing } from "@/lib/fixings/fixingWords";
-import { positionsThatLose } from "@/lib/parts/queries";
+import { positionsLostWith } from "@/lib/reversal/beforehandQueries";
 
 const seat = {
 	select: { id: true, mark: true, name: true, part: { select: { id: true, name: true } }, machine: { select: { number: true } } },
@@ -119,7 +119,7 @@ export async function partSheet(read: Reader, partId: string) {
 		part.place === "bag" || part.place === "location" || part.place === "bench"
 			? whereIs(read, { bagId: part.bagId, locationId: part.locationId })
 			: null,
-		positionsThatLose(read, partId),
+		positionsLostWith(read, partId),
 		saidOf(read, `Part/${partId}`),
 	]);
 	return {

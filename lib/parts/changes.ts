@@ -10,9 +10,10 @@ import { add, change, type Deed, deed, type RowChange, type Tables } from "@/lib
 import { evidenceRow } from "@/lib/parts/evidenceRow";
 import { atLocation, inBag, newPart, onTheBench, type Place } from "@/lib/parts/newPart";
 import { nextPartNumbers } from "@/lib/parts/numbering";
-import { positionsThatLose, tagsGiven } from "@/lib/parts/queries";
+import { tagsGiven } from "@/lib/parts/queries";
 import { type LeavingPart, mayComeBack, mayGoForGood, mayGoOut } from "@/lib/parts/rules";
 import type { AddPart, ComeBack, DescribePart, Leave, SayEvidence, SellPart, SendOut } from "@/lib/parts/schema";
+import { positionsLostWith } from "@/lib/reversal/beforehandQueries";
 
 type Later = { readonly at?: Instant };
 
@@ -252,7 +253,7 @@ async function goForGood(
 	if (!part.ok) return part;
 	const { row, tag, leaving } = part.value;
 	// What never was takes nothing with it.
-	const loses = way === "void" ? [] : await positionsThatLose(read, row.id);
+	const loses = way === "void" ? [] : await positionsLostWith(read, row.id);
 	const ruling = mayGoForGood(leaving, way, loses, input.why);
 	if (!ruling.ok) return ruling;
 	const gone = change("Part", row, { ...NOWHERE, place: way, partyId: party.id, placeWhy: input.why, sinceAt: input.at ?? env.clock() });

@@ -19,6 +19,7 @@ import { countOriginality, originalsIn } from "@/lib/originality/counts";
 import { originFacts } from "@/lib/originality/queries";
 import { type Asked, heldAfter, problemOf } from "@/lib/reversal/asked";
 import { afterStep, lossOf, type PlannedStep } from "@/lib/reversal/beforehand";
+import { lossByAltering, lossByPartingWith, type NamedLosses } from "@/lib/reversal/beforehandQueries";
 import { checklistOf, pickList } from "@/lib/reversal/checklist";
 import { planReversal } from "@/lib/reversal/plan";
 import { reversalFacts } from "@/lib/reversal/queries";
@@ -345,6 +346,22 @@ describe("bags of machine 12", () => {
 		}
 		expect(await shouldBeEmpty(store.read)).toEqual([]);
 		expect(await store.read.bag.count({ where: { parentId: of(skerry.bags, 208) } })).toBe(1);
+	});
+
+	test("say beforehand what reversal would lose, from the record itself", async () => {
+		const part = async (mark: string) =>
+			store.read.part.findFirstOrThrow({
+				where: { machineId: skerry.machineId, origin: "original", fittings: { some: { position: { mark } } } },
+				select: { id: true },
+			});
+		const lost = (losses: NamedLosses | null) => losses?.lost.map(({ position, of: kind }) => `${position} ${kind}`);
+		const motor = await part("k25");
+		expect(lost(await lossByPartingWith(store.read, motor.id))).toEqual(["k25 part"]);
+		const time = { low: 0, likely: 0, high: 0 };
+		const drilled = { machineId: skerry.machineId, positionId: null, what: "cross-drilled", minutes: time };
+		const shaft = (await part("k21")).id;
+		expect(lost(await lossByAltering(store.read, { ...drilled, partId: shaft, undo: "never" }))).toEqual(["k21 state"]);
+		expect(lost(await lossByAltering(store.read, { ...drilled, partId: shaft, undo: "clean" }))).toEqual([]);
 	});
 
 	test("leave nothing on the bench, and one motor outside, late", async () => {

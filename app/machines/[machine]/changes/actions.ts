@@ -1,5 +1,6 @@
 "use server";
 
+import { z } from "zod";
 import { markUndone, recordAlteration, voidAlteration } from "@/lib/alterations/changes";
 import { markUndoneFormSchema, recordAlterationFormSchema, voidAlterationSchema } from "@/lib/alterations/schema";
 import { joinConversion, nameConversion } from "@/lib/conversions/changes";
@@ -8,6 +9,8 @@ import type { Result } from "@/lib/core/result";
 import { shopStore } from "@/lib/db/shopStore";
 import { recordDecision } from "@/lib/decisions/changes";
 import { recordDecisionFormSchema } from "@/lib/decisions/schema";
+import { lossByAltering } from "@/lib/reversal/beforehandQueries";
+import { lossWords } from "@/lib/reversal/lossWords";
 import { requireShop } from "@/lib/shop/queries";
 import { deedOfForm } from "../work/deedOfForm";
 
@@ -16,6 +19,24 @@ export async function recordAlterationAction(raw: unknown): Promise<Result<{ num
 		const at = momentOf(done, "done");
 		return at.ok ? recordAlteration({ ...input, at: at.value }, env) : at;
 	});
+}
+
+const thoughtSchema = z.object({
+	machineId: z.uuid(),
+	positionId: z.uuid().nullable(),
+	partId: z.uuid().nullable(),
+	what: z.string().max(300),
+	undo: z.enum(["clean", "trace", "never"]),
+});
+/** Undoing takes time, which the loss of a part or a state does not depend on. */
+const NO_TIME = { low: 0, likely: 0, high: 0 };
+
+/** What reversal would lose by an alteration that is only thought about; null when there is no way back to plan yet. Writes nothing. */
+export async function lossOfAlteringAction(raw: unknown): Promise<{ readonly say: string; readonly loses: boolean } | null> {
+	const thought = thoughtSchema.safeParse(raw);
+	if (!thought.success) return null;
+	const losses = await lossByAltering((await shopStore()).read, { ...thought.data, minutes: NO_TIME });
+	return losses && { say: lossWords(losses), loses: losses.lost.length > 0 };
 }
 
 export async function markUndoneAction(raw: unknown): Promise<Result<null>> {

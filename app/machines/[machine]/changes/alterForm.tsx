@@ -15,6 +15,7 @@ import { useActionForm } from "@/app/ui/useActionForm";
 import { recordAlterationFormSchema, UNDO_WORDS } from "@/lib/alterations/schema";
 import { MomentField } from "../work/momentField";
 import { recordAlterationAction } from "./actions";
+import { Beforehand } from "./beforehand";
 
 type Target = "position" | "part" | "place";
 type OfOriginal = Option & { readonly original: boolean };
@@ -122,6 +123,9 @@ export function AlterForm({
 					/>
 					<TextField label="Wait while undoing" hint="glue sets: 24 h" optional className="af-short" {...form.field("undoWait")} />
 				</>
+			) : null}
+			{undo && target !== "place" ? (
+				<Beforehand machineId={machineId} positionId={watch("positionId") || null} partId={watch("partId") || null} undo={undo} />
 			) : null}
 			<TextField label={never ? "Why it has to be" : "Reason"} optional={!never} {...form.field("reason")} />
 			<FormRow>

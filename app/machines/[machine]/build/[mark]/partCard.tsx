@@ -6,8 +6,8 @@ import { edtfInWords } from "@/lib/core/edtf";
 import type { Reader } from "@/lib/db/store";
 import { heldWords } from "@/lib/originality/counts";
 import { parties } from "@/lib/parties/queries";
-import { positionsThatLose } from "@/lib/parts/queries";
 import { whatIsLost } from "@/lib/parts/rules";
+import { positionsLostWith } from "@/lib/reversal/beforehandQueries";
 import { ComeBackForm, GoneForm, SendOutForm } from "./awayForms";
 import { PartForm } from "./partForm";
 import { type Part, type Said, whereOf } from "./said";
@@ -25,7 +25,7 @@ export async function PartCard({
 }) {
 	const loose = part.place === "bag" || part.place === "location" || part.place === "bench";
 	const away = part.place === "out" || part.place === "sold" || part.place === "lost" || part.place === "scrapped";
-	const [loses, known] = loose || part.place === "out" ? await Promise.all([positionsThatLose(read, part.id), parties(read)]) : [[], []];
+	const [loses, known] = loose || part.place === "out" ? await Promise.all([positionsLostWith(read, part.id), parties(read)]) : [[], []];
 	const tag = part.tag?.id ?? "a part without a tag";
 	const leaving = {
 		id: part.id,
