@@ -1,6 +1,6 @@
 // Step 1: the attainable target. What the machine can be brought back to, and for every position that cannot, why.
 
-import { type Wholes, wholesOf } from "@/lib/reversal/whole";
+import { firstAbove, wholesOf } from "@/lib/reversal/whole";
 import { type Build, buildFrom, NONE, partIn, placeOfPart, type World } from "@/lib/reversal/world";
 
 /** Why a position cannot have what the target wants there. `part` and `position` are what stands against it. */
@@ -8,7 +8,8 @@ export type Hindrance =
 	| { readonly code: "unavailable"; readonly part: number }
 	| { readonly code: "danger"; readonly part: number }
 	| { readonly code: "stands-elsewhere"; readonly part: number; readonly position: number }
-	| { readonly code: "excluded"; readonly part: number; readonly position: number }
+	/** `excludes` is the part that `part` cannot be fitted together with: the one that is wanted, or one that rides on it. */
+	| { readonly code: "excluded"; readonly part: number; readonly position: number; readonly excludes: number }
 	| { readonly code: "host-unavailable"; readonly part: number }
 	| { readonly code: "host-not-in-target"; readonly part: number }
 	| { readonly code: "would-hold-itself"; readonly part: number }
@@ -98,16 +99,9 @@ export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Att
 			hindrances.set(knot, { code: "would-hold-itself", part: world.hostOf[knot] ?? NONE });
 			continue;
 		}
-		const wholes = wholesOf(world, build);
-		let changed = false;
-		for (let p = 0; p < count; p++) {
-			if (!wantsAnother(p)) continue;
-			const hindrance = excludedAt(world, build, wholes, p);
-			if (hindrance === null) continue;
-			hindrances.set(p, hindrance);
-			changed = true;
-		}
-		if (!changed) return { build, hindrances, travelling, outOfHand };
+		const excluded = excludedIn(world, build);
+		if (excluded.size === 0) return { build, hindrances, travelling, outOfHand };
+		for (const [p, hindrance] of excluded) hindrances.set(p, hindrance);
 	}
 }
 
@@ -121,17 +115,29 @@ function notToBeHad(world: World, keeps: Uint8Array, part: number): Hindrance | 
 }
 
 /**
- * The part that stays where it is and that what `p` comes to hold cannot be fitted together with. Only what is in the same
- * whole is fitted together, as `lib/fittings/rules.ts` has it: a part on an assembly that comes out, or lies on the shelf,
- * stands in nobody's place in the machine.
+ * The positions that cannot come to hold another part, since it, or a part that rides on it, excludes one that stays where it is.
+ * Only what is in the same whole is fitted together, as `lib/fittings/rules.ts` has it: a part on an assembly that comes out, or
+ * lies on the shelf, stands in nobody's place in the machine. What rides on the same part was together before.
  */
-function excludedAt(world: World, build: Build, wholes: Wholes, p: number): Hindrance | null {
-	for (const other of world.excluded[partIn(build, p)] ?? []) {
-		const place = placeOfPart(world.now, other);
-		if (place === NONE || partIn(build, place) !== other || wholes.whole[place] !== wholes.whole[p]) continue;
-		return { code: "excluded", part: other, position: place };
-	}
-	return null;
+function excludedIn(world: World, build: Build): Map<number, Hindrance> {
+	const wholes = wholesOf(world, build);
+	const found = new Map<number, Hindrance>();
+	const isMoved = (p: number): boolean => partIn(build, p) !== partIn(world.now, p);
+	/** The position that a part comes to, or is carried to by an assembly; `NONE` when nothing moves it. */
+	const movedTo = (place: number): number => (isMoved(place) ? place : firstAbove(wholes, place, isMoved));
+	world.excluded.forEach((others, part) => {
+		const place = others.length === 0 ? NONE : placeOfPart(build, part);
+		if (place === NONE) return;
+		const p = movedTo(place);
+		if (p === NONE || found.has(p)) return;
+		for (const other of others) {
+			const stands = placeOfPart(build, other);
+			if (stands === NONE || isMoved(stands) || wholes.whole[stands] !== wholes.whole[place] || movedTo(stands) === p) continue;
+			found.set(p, { code: "excluded", part: other, position: stands, excludes: part });
+			return;
+		}
+	});
+	return found;
 }
 
 /**

@@ -110,14 +110,18 @@ export function operationsOf(world: World, work: Work): Steps {
 		const wanted = partIn(to, p);
 		if (wanted === NONE) continue;
 		put(outStep.get(placeOfPart(now, wanted)), inStep.get(p));
-		// What excludes the part is away before: it has come out itself, or the assembly that carries it off has.
-		for (const other of world.excluded[wanted] ?? []) {
-			const place = placeOfPart(to, other);
-			if (place !== NONE && thenWholes.whole[place] === thenWholes.whole[p]) continue;
-			const leaves = firstOpened(now, nowWholes, other);
-			if (leaves !== NONE) put(outStep.get(leaves), inStep.get(p));
-		}
 	}
+	// What excludes a part is away before it goes in, by itself or on its assembly: it has come out itself, or what carries it off has.
+	world.excluded.forEach((others, part) => {
+		const goesInAt = others.length === 0 ? NONE : firstOpened(to, thenWholes, part);
+		if (goesInAt === NONE) return;
+		for (const other of others) {
+			const place = placeOfPart(to, other);
+			if (place !== NONE && thenWholes.whole[place] === thenWholes.whole[placeOfPart(to, part)]) continue;
+			const leaves = firstOpened(now, nowWholes, other);
+			if (leaves !== NONE) put(outStep.get(leaves), inStep.get(goesInAt));
+		}
+	});
 	for (const step of undoSteps) {
 		const { position, part } = steps[step] ?? { position: NONE, part: NONE };
 		put(outStep.get(position === NONE ? placeOfPart(now, part) : position), step);

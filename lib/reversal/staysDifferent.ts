@@ -74,7 +74,10 @@ function reasonOf(world: World, p: number, hindrance: Hindrance): { why: string;
 			};
 		case "excluded":
 			return {
-				why: `${name.part(hindrance.part)} stays at ${name.position(hindrance.position)}, and the two cannot be fitted together`,
+				why:
+					hindrance.excludes === partIn(world.target, p)
+						? `${name.part(hindrance.part)} stays at ${name.position(hindrance.position)}, and the two cannot be fitted together`
+						: `${name.part(hindrance.part)} stays at ${name.position(hindrance.position)}, and cannot be fitted together with ${name.part(hindrance.excludes)}, which is on it`,
 				freedBy: `taking ${name.part(hindrance.part)} out of ${name.position(hindrance.position)}`,
 			};
 		case "host-unavailable":

@@ -127,9 +127,24 @@ function attainable(problem: Problem, looped: ReadonlySet<string>): Map<string, 
 			continue;
 		}
 		// Two parts are fitted together when both are in the machine, or both on the same loose assembly.
-		const isExcluded = failing((at, part) =>
+		// The part goes in with all that stays on it.
+		const arrivesAt = (position: string): string | undefined => {
+			if (reached.get(position) !== now.get(position)) return position;
+			const host = problem.positions.find(({ id }) => id === position)?.host;
+			const seat = host === undefined ? undefined : fits(reached, host);
+			return seat === undefined ? undefined : arrivesAt(seat);
+		};
+		const isExcluded = failing((at) =>
 			[...reached].some(
-				([q, held]) => now.get(q) === held && excluded(part, held) && whole(problem, reached, q) === whole(problem, reached, at),
+				([from, rider]) =>
+					arrivesAt(from) === at &&
+					[...reached].some(
+						([q, held]) =>
+							now.get(q) === held &&
+							excluded(rider, held) &&
+							arrivesAt(q) !== at &&
+							whole(problem, reached, q) === whole(problem, reached, at),
+					),
 			),
 		);
 		if (!isExcluded) return reached;

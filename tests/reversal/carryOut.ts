@@ -76,8 +76,9 @@ export class Bench {
 				if (this.placeOf(part) !== null) return `${id}: ${part} is still fitted`;
 				if (!this.isWithinReach(position)) return `${id}: out of reach`;
 				const wasThere = Object.hasOwn(this.problem.now, position) && this.problem.now[position] === part;
+				const arriving = [part, ...[...this.build].filter(([at]) => this.wholeOf(at) === part).map(([, rider]) => rider)];
 				for (const other of this.problem.parts) {
-					const excludes = other.excludes?.includes(part) === true || this.excludedBy(part).includes(other.id);
+					const excludes = arriving.some((one) => other.excludes?.includes(one) === true || this.excludedBy(one).includes(other.id));
 					const place = this.placeOf(other.id);
 					// Fitted together: both in the machine, or both on the one loose assembly. What lies on the bench stands in nobody's place.
 					const together = place !== null && this.wholeOf(place) === this.wholeOf(position);

@@ -53,6 +53,33 @@ describe("parts that exclude each other", () => {
 		expect(planReversal(loose).staysDifferent.map(({ position, code }) => [position, code])).toEqual([["A", "excluded"]]);
 	});
 
+	it("keep an assembly out that one of them is on, and let it in once the other is out", () => {
+		const tray: Problem = {
+			format: PROBLEM_FORMAT,
+			positions: [{ id: "A" }, { id: "B" }, { id: "n", host: "tray" }],
+			parts: [
+				{ id: "tray", name: "Tray" },
+				{ id: "motor", name: "Motor", excludes: ["plug"] },
+				{ id: "plug", name: "Plug" },
+			],
+			now: { A: "plug", n: "motor" },
+			target: { B: "tray", n: "motor" },
+			obstructions: [],
+		};
+		const stays = planReversal({ ...tray, scope: ["B"] }).staysDifferent;
+		expect(stays.map(({ position, code, why }) => [position, code, why])).toEqual([
+			["B", "excluded", "Plug (plug) stays at A, and cannot be fitted together with Motor (motor), which is on it"],
+		]);
+		const plan = planReversal(tray);
+		expect(plan.attains).toEqual(tray.target);
+		for (let seed = 1; seed < 10; seed++) carriedOut(tray, anyOrder(plan.operations, randomFrom(seed)));
+	});
+
+	it("hinder nothing where both ride on the same assembly: they were together before", () => {
+		const both: Problem = { ...board, positions: [...board.positions, { id: "o", host: "board" }], now: { n: "plug", o: "motor" } };
+		expect(planReversal({ ...both, target: { B: "board" }, scope: ["B"] }).attains).toEqual({ B: "board", n: "plug", o: "motor" });
+	});
+
 	it("are kept apart in every order, and stay out where the definition says so, in any small world with many of them", () => {
 		fc.assert(
 			fc.property(aSmallWorld(7, 8), fc.integer(), (problem, seed) => {
