@@ -117,7 +117,8 @@ function notToBeHad(world: World, keeps: Uint8Array, part: number): Hindrance | 
 /**
  * The positions that cannot come to hold another part, since it, or a part that rides on it, excludes one that stays where it is.
  * Only what is in the same whole is fitted together, as `lib/fittings/rules.ts` has it: a part on an assembly that comes out, or
- * lies on the shelf, stands in nobody's place in the machine. What rides on the same part was together before.
+ * lies on the shelf, stands in nobody's place in the machine. Two that ride on the same part were together before; but a part is
+ * not put in with what it excludes on it, or it would depend on whether that came onto it at the bench or was there.
  */
 function excludedIn(world: World, build: Build): Map<number, Hindrance> {
 	const wholes = wholesOf(world, build);
@@ -132,7 +133,8 @@ function excludedIn(world: World, build: Build): Map<number, Hindrance> {
 		if (p === NONE || found.has(p)) return;
 		for (const other of others) {
 			const stands = placeOfPart(build, other);
-			if (stands === NONE || isMoved(stands) || wholes.whole[stands] !== wholes.whole[place] || movedTo(stands) === p) continue;
+			if (stands === NONE || isMoved(stands) || wholes.whole[stands] !== wholes.whole[place]) continue;
+			if (place !== p && movedTo(stands) === p) continue;
 			found.set(p, { code: "excluded", part: other, position: stands, excludes: part });
 			return;
 		}

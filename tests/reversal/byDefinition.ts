@@ -134,7 +134,7 @@ function attainable(problem: Problem, looped: ReadonlySet<string>): Map<string, 
 			const seat = host === undefined ? undefined : fits(reached, host);
 			return seat === undefined ? undefined : arrivesAt(seat);
 		};
-		const isExcluded = failing((at) =>
+		const isExcluded = failing((at, part) =>
 			[...reached].some(
 				([from, rider]) =>
 					arrivesAt(from) === at &&
@@ -142,7 +142,7 @@ function attainable(problem: Problem, looped: ReadonlySet<string>): Map<string, 
 						([q, held]) =>
 							now.get(q) === held &&
 							excluded(rider, held) &&
-							arrivesAt(q) !== at &&
+							(arrivesAt(q) !== at || rider === part) &&
 							whole(problem, reached, q) === whole(problem, reached, at),
 					),
 			),

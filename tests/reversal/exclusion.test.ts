@@ -80,6 +80,22 @@ describe("parts that exclude each other", () => {
 		expect(planReversal({ ...both, target: { B: "board" }, scope: ["B"] }).attains).toEqual({ B: "board", n: "plug", o: "motor" });
 	});
 
+	it("regression: what is excluded hinders an assembly that it comes onto at the bench as much as one that it is on", () => {
+		const nested: Problem = {
+			format: PROBLEM_FORMAT,
+			positions: [{ id: "p0", host: "frame" }, { id: "p2", host: "tray" }, { id: "p3" }],
+			parts: [{ id: "frame", excludes: ["plug"] }, { id: "plug" }, { id: "tray" }],
+			now: { p2: "plug" },
+			target: { p0: "tray", p3: "frame" },
+			scope: ["p0", "p3"],
+			obstructions: [],
+		};
+		const plan = planReversal(nested);
+		expect(plan.attains).toEqual({ p0: "tray", p2: "plug" });
+		const again = planReversal(afterwards(nested, carriedOut(nested, plan.operations)));
+		expect([again.attains, again.operations]).toEqual([plan.attains, []]);
+	});
+
 	it("are kept apart in every order, and stay out where the definition says so, in any small world with many of them", () => {
 		fc.assert(
 			fc.property(aSmallWorld(7, 8), fc.integer(), (problem, seed) => {
