@@ -24,7 +24,11 @@ export async function hereAndNow(raw: unknown): Promise<Result<Env>> {
 	const sent = sentSchema.safeParse(raw);
 	if (!sent.success) return refuse("deed-unreadable", "This form is not complete. Load the page again; what you typed is still in it.");
 	const person = await currentPerson();
-	if (!person) return refuse("nobody", "Say who you are first: choose your name under People.");
+	if (!person)
+		return refuse(
+			"nobody",
+			"Say who you are first: the round button at the top right leads there, best in another tab. What you typed is still here.",
+		);
 	const { deed, seen = null, told = null, ...answers } = sent.data;
 	const env = envNow(await shopStore(), person.id, deed);
 	return ok({ ...env, seen: { seen, told }, asked: sha256(JSON.stringify(answers)) });

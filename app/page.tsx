@@ -106,7 +106,7 @@ export default async function ShopPage({ searchParams }: { searchParams: Promise
 							key={machine.id}
 							machine={machine}
 							marks={stripOf(facts.get(machine.id) ?? { positions: [], parts: [] }, "now").flatMap((area) => area.positions)}
-							bench={bench.get(machine.id) ?? { next: [], waits: [], planned: 0 }}
+							bench={bench.get(machine.id) ?? { next: [], waits: [], planned: 0, begun: false }}
 							cost={money.get(machine.id) ?? null}
 							now={now}
 							timeZone={shop.timeZone}
@@ -155,6 +155,7 @@ function MachineCard({
 			clockRuns: next?.clockRuns ?? false,
 			anyReady: bench.next.some((step) => step.hindered.length === 0),
 			firstWait: bench.waits[0] ?? null,
+			begun: bench.begun,
 		},
 		now,
 		timeZone,

@@ -83,7 +83,7 @@ export type StateWords = { readonly words: string; readonly means: "original" | 
 /** Where the machine is, in words: somebody is at it, something sets, or how far it is. */
 export function stateWords(
 	machine: { readonly state: MachineState; readonly leftDay: string | null },
-	bench: { readonly clockRuns: boolean; readonly anyReady: boolean; readonly firstWait: Wait | null },
+	bench: { readonly clockRuns: boolean; readonly anyReady: boolean; readonly firstWait: Wait | null; readonly begun: boolean },
 	now: Instant,
 	timeZone: string,
 ): StateWords {
@@ -95,7 +95,7 @@ export function stateWords(
 		case "intake":
 			return { words: "being taken in", means: "wait" };
 		case "waiting":
-			return { words: "as found, not started", means: "plain" };
+			return { words: bench.begun ? "begun, nothing in work now" : "as found, not started", means: "plain" };
 		case "work":
 			return { words: "in work", means: "plain" };
 		case "ready":

@@ -46,13 +46,19 @@ export const machineChoices = (read: Reader) =>
 		select: { id: true, number: true, name: true, _count: { select: { positions: true } } },
 	});
 
-export type Bench = { readonly next: readonly NextStep[]; readonly waits: readonly Wait[]; readonly planned: number };
+export type Bench = {
+	readonly next: readonly NextStep[];
+	readonly waits: readonly Wait[];
+	readonly planned: number;
+	/** Something was taken out, or a step was done or begun. */
+	readonly begun: boolean;
+};
 
 /** What is next on each machine's bench, and what is setting, drying or in the post. */
 export async function benches(read: Reader, machineIds: readonly string[], now: Instant): Promise<Map<string, Bench>> {
 	const ids = [...machineIds];
 	const since = startOfDay(addDays(dayOf(now, "UTC"), -LONGEST_WAIT_DAYS), "UTC");
-	const [ahead, done] = await Promise.all([
+	const [ahead, done, worked, moved] = await Promise.all([
 		read.step.findMany({
 			where: { machineId: { in: ids }, state: { in: ["planned", "doing"] } },
 			orderBy: { number: "asc" },
@@ -78,7 +84,10 @@ export async function benches(read: Reader, machineIds: readonly string[], now: 
 			take: MOST_STEPS,
 			select: { machineId: true, number: true, title: true, waitWhy: true, waitMinutes: true, doneAt: true },
 		}),
+		read.step.groupBy({ by: ["machineId"], where: { machineId: { in: ids }, startedAt: { not: null } } }),
+		read.fitting.groupBy({ by: ["machineId"], where: { machineId: { in: ids }, untilAt: { not: null } } }),
 	]);
+	const begun = new Set([...worked, ...moved].map(({ machineId }) => machineId));
 	return new Map(
 		ids.map((id) => {
 			const steps = ahead.flatMap((step): StepAhead[] => {
@@ -99,7 +108,7 @@ export async function benches(read: Reader, machineIds: readonly string[], now: 
 			const waiting = done.flatMap((step) =>
 				step.machineId === id && step.doneAt !== null ? [{ ...step, doneAt: instant(step.doneAt) }] : [],
 			);
-			return [id, { next: nextSteps(steps, now), waits: waitsOn(waiting, now), planned: steps.length }];
+			return [id, { next: nextSteps(steps, now), waits: waitsOn(waiting, now), planned: steps.length, begun: begun.has(id) }];
 		}),
 	);
 }

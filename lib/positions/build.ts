@@ -64,6 +64,7 @@ export type BuildAlteration = {
 	readonly positionId: string | null;
 	readonly partId: string | null;
 	readonly undo: "clean" | "trace" | "never";
+	readonly doneAt: string;
 };
 
 export type BuildFacts = {
@@ -77,10 +78,16 @@ export type BuildFacts = {
 	readonly findings: readonly BuildFinding[];
 	readonly obstructions: readonly BuildObstruction[];
 	readonly alterations: readonly BuildAlteration[];
+	/** When as found was stamped; null while it is open. */
+	readonly asFoundAt: string | null;
 };
 
 /** Which state of the machine: now, as found, or as it was just before an instant. */
 export type Which = { readonly state: "now" } | { readonly state: "as-found" } | { readonly state: "at"; readonly before: string };
+
+/** As found shows what had been done before the stamp, a past day what had been done by then. */
+const wasDone = ({ doneAt }: BuildAlteration, which: Which, asFoundAt: string | null): boolean =>
+	which.state === "now" || (which.state === "at" ? doneAt < which.before : asFoundAt === null || doneAt <= asFoundAt);
 
 /** Position id to part id. As found goes by the last finding, so that later knowledge counts. */
 export function holdingOf(facts: BuildFacts, which: Which): Map<string, string> {
@@ -169,6 +176,7 @@ export function buildRows(facts: BuildFacts, which: Which): BuildRow[] {
 	}
 	const alterations = new Map<string, BuildAlteration["undo"]>();
 	for (const alteration of facts.alterations) {
+		if (!wasDone(alteration, which, facts.asFoundAt)) continue;
 		for (const key of [alteration.positionId, alteration.partId])
 			if (key !== null) alterations.set(key, worse(alterations.get(key), alteration.undo));
 	}

@@ -24,7 +24,8 @@ const PART = {
 /** Everything that the tree, the table and any past build of a machine are made from. */
 export async function buildFacts(read: Reader, machineId: string): Promise<BuildFacts> {
 	const where = { machineId };
-	const [origin, positions, own, fittings, findings, obstructions, alterations] = await Promise.all([
+	const [machine, origin, positions, own, fittings, findings, obstructions, alterations] = await Promise.all([
+		read.machine.findUniqueOrThrow({ where: { id: machineId }, select: { asFoundAt: true } }),
 		originFacts(read, [machineId]),
 		read.position.findMany({
 			where,
@@ -51,7 +52,7 @@ export async function buildFacts(read: Reader, machineId: string): Promise<Build
 			select: { positionId: true, state: true, partId: true, at: true },
 		}),
 		read.obstruction.findMany({ where: { ...where, stands: "yes" }, select: { partId: true, positionId: true, side: true } }),
-		read.alteration.findMany({ where: { ...where, state: "done" }, select: { positionId: true, partId: true, undo: true } }),
+		read.alteration.findMany({ where: { ...where, state: "done" }, select: { positionId: true, partId: true, undo: true, doneAt: true } }),
 	]);
 	const known = new Set(own.map((part) => part.id));
 	const foreign = [...new Set(fittings.map((fitting) => fitting.partId))].filter((id) => !known.has(id));
@@ -77,5 +78,6 @@ export async function buildFacts(read: Reader, machineId: string): Promise<Build
 		findings,
 		obstructions,
 		alterations,
+		asFoundAt: machine.asFoundAt,
 	};
 }

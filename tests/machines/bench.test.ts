@@ -63,10 +63,13 @@ describe("a wait", () => {
 	it("stands for the machine's state only while nothing else can be done", () => {
 		const [firstWait] = waitsOn([{ ...done, waitMinutes: 461 }], now);
 		const machine = { state: "work" as const, leftDay: null };
-		const bench = { clockRuns: false, anyReady: false, firstWait: firstWait ?? null };
+		const bench = { clockRuns: false, anyReady: false, firstWait: firstWait ?? null, begun: false };
 		expect(stateWords(machine, bench, now, zone).words).toBe("filler, until 16:41");
 		expect(stateWords(machine, { ...bench, anyReady: true }, now, zone).words).toBe("in work");
 		expect(stateWords(machine, { ...bench, clockRuns: true }, now, zone).words).toBe("on the bench");
+		const waiting = { ...machine, state: "waiting" as const };
+		expect(stateWords(waiting, bench, now, zone).words).toBe("as found, not started");
+		expect(stateWords(waiting, { ...bench, begun: true }, now, zone).words).toBe("begun, nothing in work now");
 	});
 });
 

@@ -34,6 +34,7 @@ export default async function MachineLayout({ params, children }: Params & { rea
 			clockRuns: bench?.next.some((step) => step.clockRuns) ?? false,
 			anyReady: bench?.next.some((step) => step.hindered.length === 0) ?? false,
 			firstWait: bench?.waits[0] ?? null,
+			begun: bench?.begun ?? false,
 		},
 		now,
 		timeZone,

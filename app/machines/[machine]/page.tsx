@@ -76,7 +76,7 @@ export default async function NowPage({ params, searchParams }: Props) {
 					<Originality base={base} machine={machine} facts={facts} counts={counts} shown={[strip].flat()[0] ?? "now"} />
 					<NextOnBench
 						base={base}
-						bench={bench.get(machine.id) ?? { next: [], waits: [], planned: 0 }}
+						bench={bench.get(machine.id) ?? { next: [], waits: [], planned: 0, begun: false }}
 						now={now}
 						timeZone={shop.timeZone}
 					/>

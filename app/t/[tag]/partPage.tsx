@@ -59,10 +59,14 @@ export async function PartPage({ partId }: { partId: string }) {
 	const isAway = part.place === "out" || part.place === "sold" || part.place === "scrapped";
 	const leaving = { name: part.name, tag: part.tag, origin: part.origin, place: part.place };
 	const loses = whatIsLost(leaving, part.loses) ?? "";
-	const putIn =
-		isLoose && part.goesTo && part.goesTo.holds === null
+	// Into the position that it came from while that is empty; else into whichever is chosen.
+	const putIn = !isLoose
+		? null
+		: part.goesTo && part.goesTo.holds === null
 			? `/machines/${part.goesTo.machineNumber}/put-in/${encodeURIComponent(part.goesTo.mark)}?part=${part.id}`
-			: null;
+			: part.goesTo === null
+				? `/machines/${machine.number}/put-in?part=${part.id}`
+				: null;
 	const paths = pathsOf(places);
 	const placeOptions = paths.map((place) => ({ value: place.id, label: place.path }));
 	const partyOptions = outsiders.map((party) => ({ value: party.id, label: party.name }));

@@ -5,8 +5,9 @@ import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { DayField } from "@/app/ui/dayField";
 import { Empty } from "@/app/ui/empty";
-import { Columns, FormRow, Stack } from "@/app/ui/layouts";
+import { Buttons, Columns, FormRow, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
+import { Notice } from "@/app/ui/notice";
 import { OriginalityMark } from "@/app/ui/originalityMark";
 import { Pager } from "@/app/ui/pager";
 import { Segments } from "@/app/ui/segments";
@@ -15,7 +16,7 @@ import { type Column, Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
 import { TextField } from "@/app/ui/textField";
 import { systemClock } from "@/lib/core/clock";
-import { addDays, dayOf, formatDay, formatInstant, isDay, startOfDay } from "@/lib/core/days";
+import { addDays, type Day, dayOf, formatDay, formatInstant, isDay, startOfDay } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { formatFixings } from "@/lib/fixings/fixingWords";
@@ -58,7 +59,10 @@ export default async function BuildPage({ params, searchParams }: Props) {
 	const today = dayOf(systemClock(), timeZone);
 	const state = [asked.state].flat()[0];
 	const dayAsked = [asked.day].flat()[0] ?? "";
-	const onDay = state === "day" ? (isDay(dayAsked) ? dayAsked : today) : null;
+	const wantedDay = isDay(dayAsked) ? dayAsked : today;
+	// Before it came nobody of the shop saw it, and what is to come nobody knows.
+	const isKnownDay = wantedDay >= machine.receivedDay && wantedDay <= today;
+	const onDay = state === "day" ? (isKnownDay ? wantedDay : today) : null;
 	const which: Which =
 		onDay !== null
 			? { state: "at", before: startOfDay(addDays(onDay, 1), timeZone) }
@@ -131,6 +135,12 @@ export default async function BuildPage({ params, searchParams }: Props) {
 						{ href: withQuery(base, { state: "day", day: onDay ?? today }), label: onDay === null ? "A day" : formatDay(onDay) },
 					]}
 				/>
+				{stamped && onDay === null && which.state === "now" ? (
+					<Buttons>
+						<ButtonLink href={`/machines/${machine.number}/take-out`}>Take out</ButtonLink>
+						<ButtonLink href={`/machines/${machine.number}/put-in`}>Put in</ButtonLink>
+					</Buttons>
+				) : null}
 				<span>
 					{counted(all.length, "position")}
 					{unseen > 0 ? (
@@ -141,10 +151,15 @@ export default async function BuildPage({ params, searchParams }: Props) {
 					) : null}
 				</span>
 			</div>
+			{onDay !== null && !isKnownDay ? (
+				<Notice means="wait">
+					The record knows the machine from {formatDay(machine.receivedDay as Day)}, when it came in, until today. This is today.
+				</Notice>
+			) : null}
 			{onDay === null ? null : (
 				<form action={base}>
 					<FormRow>
-						<DayField label="As it was at the end of" name="day" defaultValue={onDay} max={today} />
+						<DayField label="As it was at the end of" name="day" defaultValue={onDay} min={machine.receivedDay} max={today} />
 						<span>
 							<input type="hidden" name="state" value="day" />
 							<Button type="submit">Show that day</Button>

@@ -11,7 +11,15 @@ import { emptyPositions, machineNumbered } from "@/lib/fittings/queries";
 export const metadata: Metadata = { title: "Put in" };
 
 /** Which position is filled: those that are empty now. */
-export default async function PutInPicker({ params }: { params: Promise<{ machine: string }> }) {
+export default async function PutInPicker({
+	params,
+	searchParams,
+}: {
+	params: Promise<{ machine: string }>;
+	searchParams: Promise<{ part?: string | string[] }>;
+}) {
+	const part = [(await searchParams).part].flat()[0];
+	const chosen = part === undefined ? "" : `?${new URLSearchParams({ part })}`;
 	const { read } = await shopStore();
 	const machine = await machineNumbered(read, Number((await params).machine));
 	if (!machine) notFound();
@@ -29,7 +37,7 @@ export default async function PutInPicker({ params }: { params: Promise<{ machin
 							key: "name",
 							head: "Position",
 							main: true,
-							cell: (row) => <Link href={`/machines/${machine.number}/put-in/${encodeURIComponent(row.mark)}`}>{row.name}</Link>,
+							cell: (row) => <Link href={`/machines/${machine.number}/put-in/${encodeURIComponent(row.mark)}${chosen}`}>{row.name}</Link>,
 						},
 						{ key: "mark", head: "Mark", cell: (row) => row.mark },
 						{ key: "was", head: "Held last", cell: (row) => row.last ?? "nothing yet" },

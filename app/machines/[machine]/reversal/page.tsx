@@ -79,7 +79,7 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 					<p className="af-lead">
 						{lines.length === 0
 							? "Nothing has to be done: it stands as it did."
-							: `${lines.length} operations · likely ${formatMinutes(plan.minutes.likely)} (${formatMinutes(plan.minutes.low)} to ${formatMinutes(plan.minutes.high)})${plan.waitMinutes > 0 ? `, plus ${formatWait(plan.waitMinutes)} of waiting` : ""} · ${plan.opened.length} of ${facts.positions.length} positions opened, ${plan.openedOnly.length} of them only to reach the others`}
+							: `${lines.length} operations · ${timeWords(plan, lines)}${plan.waitMinutes > 0 ? `, plus ${formatWait(plan.waitMinutes)} of waiting` : ""} · ${plan.opened.length} of ${facts.positions.length} positions opened, ${plan.openedOnly.length} of them only to reach the others`}
 					</p>
 					<p className="af-hint">
 						{chosen.length > 0 ? `Undoing ${chosen.map(({ number, name }) => `${number} ${name}`).join(" and ")} only. ` : ""}
@@ -97,7 +97,7 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 			<div className="no-print">
 				<Card title="What to go back to">{form}</Card>
 			</div>
-			{facts1 ? (
+			{facts1 && facts1.positions.length > 0 ? (
 				<p>
 					<strong>{originalsIn(facts1, after)}</strong> of{" "}
 					{facts1.positions.filter((position) => position.asFound && position.kind === "seat").length} positions would hold their original
@@ -105,7 +105,7 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 				</p>
 			) : null}
 			{lines.length === 0 ? null : (
-				<Card title="What comes off first">
+				<Card title="In which order">
 					<Peel plan={plan} lines={lines} />
 				</Card>
 			)}
@@ -121,6 +121,15 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 			</Card>
 		</Stack>
 	);
+}
+
+/** The estimate, and how much of it nobody has estimated. */
+function timeWords({ minutes }: Plan, lines: readonly Line[]): string {
+	const work = lines.filter(({ kind }) => kind === "take-out" || kind === "undo" || kind === "put-in");
+	const open = work.filter((line) => line.minutes.high === 0).length;
+	if (work.length > 0 && open === work.length) return "no estimate of the time for any of them";
+	const likely = `likely ${formatMinutes(minutes.likely)} (${formatMinutes(minutes.low)} to ${formatMinutes(minutes.high)})`;
+	return open === 0 ? likely : `${likely}, without ${open} of them that have no estimate`;
 }
 
 function Checklist({ lines }: { lines: readonly Line[] }) {

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
+import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Stack } from "@/app/ui/layouts";
@@ -29,7 +30,18 @@ export default async function TakeOutPicker({ params }: { params: Promise<{ mach
 					machine={machine.number}
 					rows={free}
 					caption="What can be reached now"
-					empty={<Empty title="Nothing can be taken out">Every position is empty, or everything is behind something else.</Empty>}
+					empty={
+						positions.length === 0 ? (
+							<Empty
+								title="Nothing is fitted"
+								action={<ButtonLink href={`/machines/${machine.number}/build`}>Look at the build</ButtonLink>}
+							>
+								No position of this machine holds a part now.
+							</Empty>
+						) : (
+							<Empty title="Nothing can be reached">Everything is behind something else.</Empty>
+						)
+					}
 				/>
 			</Card>
 			{behind.length > 0 ? (

@@ -12,7 +12,9 @@ type Shot = {
 	readonly deed: string;
 	readonly file: File;
 	readonly url: string;
-	readonly state: "sending" | "here" | "waits";
+	readonly state: "sending" | "here" | "waits" | "refused";
+	/** Why the shop does not keep it; sending it again would not help. */
+	readonly why: string;
 	readonly captureId: string | null;
 };
 
@@ -37,9 +39,8 @@ export function useShots(machineId: string): Shots {
 	};
 	const send = (shot: Shot) => {
 		put({ ...shot, state: "sending" });
-		const going = upload(machineId, shot).then((captureId) => {
-			if (!kept.current.has(shot.deed)) return;
-			put({ ...shot, captureId, state: captureId === null ? "waits" : "here" });
+		const going = upload(machineId, shot).then((answer) => {
+			if (kept.current.has(shot.deed)) put({ ...shot, ...answer });
 		});
 		sending.current.set(shot.deed, going);
 	};
@@ -61,7 +62,8 @@ export function useShots(machineId: string): Shots {
 	return {
 		shots,
 		take: (files) => {
-			for (const file of files) send({ deed: clientId(), file, url: URL.createObjectURL(file), state: "sending", captureId: null });
+			for (const file of files)
+				send({ deed: clientId(), file, url: URL.createObjectURL(file), state: "sending", captureId: null, why: "" });
 		},
 		again: (deed) => {
 			const shot = kept.current.get(deed);
@@ -76,6 +78,8 @@ export function useShots(machineId: string): Shots {
 		captureIds: async () => {
 			await Promise.all(sending.current.values());
 			const all = [...kept.current.values()];
+			const refused = all.find((shot) => shot.state === "refused");
+			if (refused) return refuse("photo-refused", `A photo is not kept: ${refused.why} Leave it out, then press once more.`);
 			if (all.some((shot) => shot.captureId === null)) {
 				return refuse(
 					"photo-waits",
@@ -87,8 +91,8 @@ export function useShots(machineId: string): Shots {
 	};
 }
 
-/** Sends the bytes as they are. Null when the shop could not be reached or did not take it. */
-async function upload(machineId: string, shot: Shot): Promise<string | null> {
+/** Sends the bytes as they are: kept, refused for what it is, or waiting while the shop cannot be reached. */
+async function upload(machineId: string, shot: Shot): Promise<Pick<Shot, "captureId" | "state" | "why">> {
 	const query = new URLSearchParams({
 		machine: machineId,
 		deed: shot.deed,
@@ -102,12 +106,25 @@ async function upload(machineId: string, shot: Shot): Promise<string | null> {
 			headers: { "content-type": shot.file.type || "application/octet-stream" },
 		});
 		const said: unknown = await answer.json();
-		return captureIn(said);
+		const captureId = captureIn(said);
+		if (captureId !== null) return { captureId, state: "here", why: "" };
+		return FOR_GOOD.includes(answer.status) ? { captureId, state: "refused", why: whyIn(said) } : WAITS;
 	} catch (error) {
 		// No network, or no JSON: either way the photo stays here and says so.
 		console.info("photo not sent", error);
-		return null;
+		return WAITS;
 	}
+}
+
+const WAITS = { captureId: null, state: "waits", why: "" } as const;
+/** Too large, of a kind that is not kept, or broken: the same bytes are refused again. */
+const FOR_GOOD = [413, 415, 422];
+
+function whyIn(said: unknown): string {
+	const error = typeof said === "object" && said !== null && "error" in said ? said.error : null;
+	return typeof error === "object" && error !== null && "say" in error && typeof error.say === "string"
+		? error.say
+		: "The shop does not keep it.";
 }
 
 function captureIn(said: unknown): string | null {
@@ -133,7 +150,9 @@ export function ShotStrip({ photos, deed }: { photos: Shots; deed: string }) {
 										? `Photo ${at + 1}: kept`
 										: shot.state === "sending"
 											? `Photo ${at + 1}: being sent`
-											: "Waits on this phone"}
+											: shot.state === "refused"
+												? shot.why
+												: "Waits on this phone"}
 									{shot.state === "waits" ? (
 										<Button kind="quiet" onClick={() => photos.again(shot.deed)}>
 											Send again

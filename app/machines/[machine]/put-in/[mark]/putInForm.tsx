@@ -18,7 +18,7 @@ import { useShowDone } from "../../justDone";
 import { type SettingLine, SettingLines } from "../../take-out/[mark]/settingLines";
 import { ShotStrip, useShots } from "../../take-out/shots";
 import { putInAction } from "../actions";
-import { type ShownLot, UsedFixings, type UsedLot } from "./usedFixings";
+import { lotsTyped, type ShownLot, UsedFixings, type UsedLot } from "./usedFixings";
 import { type ShownWire, type UsedWire, UsedWires } from "./usedWires";
 
 export type PutInFormProps = {
@@ -45,6 +45,7 @@ export function PutInForm(props: PutInFormProps) {
 		able.find((part) => part.id === props.wanted || part.tag === props.wanted?.toUpperCase()) ?? able.find((part) => part.from === "here");
 	const photos = useShots(machine.id);
 	const [partId, setPartId] = useState(chosenFirst?.id ?? "");
+	const [another, setAnother] = useState("");
 	const [fixings, setFixings] = useState<readonly UsedLot[]>(() => lotsFor(props.fixings, chosenFirst?.id ?? ""));
 	const [wires, setWires] = useState<readonly UsedWire[]>(() => wiresFor(props.wires, chosenFirst?.id ?? ""));
 	const [settings, setSettings] = useState<readonly SettingLine[]>([]);
@@ -72,7 +73,7 @@ export function PutInForm(props: PutInFormProps) {
 			const whole: PutIn & { deed: string } = {
 				...typed,
 				partId,
-				fixings: fixings
+				fixings: [...fixings, ...lotsTyped(another)]
 					.filter((lot) => lot.used > 0)
 					.map(({ key: _, used, most: _most, where: _where, ...lot }) => ({ ...lot, count: used })),
 				connections: wires
@@ -132,7 +133,7 @@ export function PutInForm(props: PutInFormProps) {
 						It sat <strong>{way}</strong>.
 					</p>
 				) : null}
-				<UsedFixings lots={fixings} onChange={setFixings} />
+				<UsedFixings lots={fixings} onChange={setFixings} typed={another} onTyped={setAnother} />
 				<UsedWires wires={wires} onChange={setWires} />
 				<ShotStrip photos={photos} deed="Take a photo of it in place" />
 				<SettingLines lines={settings} onChange={setSettings} onRecord={props.settings.filter((setting) => setting.partId === partId)} />

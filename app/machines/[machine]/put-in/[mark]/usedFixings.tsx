@@ -1,6 +1,5 @@
 "use client";
 
-import { useState } from "react";
 import { Button } from "@/app/ui/button";
 import { clientId } from "@/app/ui/clientId";
 import { StepperField } from "@/app/ui/stepperField";
@@ -31,23 +30,37 @@ export type UsedLot = Omit<ShownLot, "id" | "heldPart" | "place"> & {
 	readonly used: number;
 };
 
+/** Typed words as new lots: "4 x M5 x 12 socket cap". */
+export const lotsTyped = (typed: string): UsedLot[] =>
+	readFixings(typed).map((fixing) => ({
+		...fixing,
+		key: clientId(),
+		fixingId: null,
+		most: 9999,
+		used: fixing.count,
+		tightness: "",
+		differs: "",
+		where: "new",
+	}));
+
 /** What holds the part now: the lots that held what was here before, each with where it lies, and new ones. */
-export function UsedFixings({ lots, onChange }: { lots: readonly UsedLot[]; onChange: (lots: readonly UsedLot[]) => void }) {
-	const [typed, setTyped] = useState("");
+export function UsedFixings({
+	lots,
+	onChange,
+	typed,
+	onTyped,
+}: {
+	lots: readonly UsedLot[];
+	onChange: (lots: readonly UsedLot[]) => void;
+	/** What stands in the box for another one: the form sends that, too. */
+	typed: string;
+	onTyped: (typed: string) => void;
+}) {
 	const addTyped = () => {
-		const added = readFixings(typed).map((fixing) => ({
-			...fixing,
-			key: clientId(),
-			fixingId: null,
-			most: 9999,
-			used: fixing.count,
-			tightness: "",
-			differs: "",
-			where: "new",
-		}));
+		const added = lotsTyped(typed);
 		if (added.length === 0) return;
 		onChange([...lots, ...added]);
-		setTyped("");
+		onTyped("");
 	};
 	return (
 		<section aria-labelledby="held-by" className="flex flex-col gap-2">
@@ -82,7 +95,7 @@ export function UsedFixings({ lots, onChange }: { lots: readonly UsedLot[]; onCh
 					hint="4 x M5 x 12 socket cap"
 					optional
 					value={typed}
-					onChange={(event) => setTyped(event.target.value)}
+					onChange={(event) => onTyped(event.target.value)}
 					onKeyDown={(event) => {
 						if (event.key !== "Enter") return;
 						event.preventDefault();

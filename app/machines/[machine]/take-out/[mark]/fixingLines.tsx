@@ -1,6 +1,5 @@
 "use client";
 
-import { useState } from "react";
 import type { BagChoice } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { clientId } from "@/app/ui/clientId";
@@ -31,35 +30,40 @@ export type ShownFixing = Omit<FixingLine, "key" | "fixingId" | "went" | "record
 	readonly alsoHolds: readonly { readonly name: string }[];
 };
 
+/** Typed words as lines: "4 x 4BA x 1/2 cheese, slotted". */
+export const linesTyped = (typed: string): FixingLine[] =>
+	readFixings(typed).map((fixing) => ({
+		...fixing,
+		key: clientId(),
+		fixingId: null,
+		tightness: "",
+		differs: "",
+		went: { kind: "with-part" as const },
+		recorded: null,
+	}));
+
 /** What holds the part, from the record: count what is in the hand, and say only what differs. */
 export function FixingLines({
 	lines,
 	onChange,
+	typed,
+	onTyped,
 	bags,
 }: {
 	lines: readonly FixingLine[];
 	onChange: (lines: readonly FixingLine[]) => void;
+	/** What stands in the box for another one: the form sends that, too. */
+	typed: string;
+	onTyped: (typed: string) => void;
 	bags: readonly BagChoice[];
 }) {
-	const [typed, setTyped] = useState("");
 	const change = (key: string, patch: Partial<FixingLine>) =>
 		onChange(lines.map((line) => (line.key === key ? { ...line, ...patch } : line)));
 	const addTyped = () => {
-		const read = readFixings(typed);
+		const read = linesTyped(typed);
 		if (read.length === 0) return;
-		onChange([
-			...lines,
-			...read.map((fixing) => ({
-				...fixing,
-				key: clientId(),
-				fixingId: null,
-				tightness: "",
-				differs: "",
-				went: { kind: "with-part" as const },
-				recorded: null,
-			})),
-		]);
-		setTyped("");
+		onChange([...lines, ...read]);
+		onTyped("");
 	};
 	return (
 		<section aria-labelledby="held-by" className="flex flex-col gap-3">
@@ -174,7 +178,7 @@ export function FixingLines({
 					hint="4 x 4BA x 1/2 cheese, slotted"
 					optional
 					value={typed}
-					onChange={(event) => setTyped(event.target.value)}
+					onChange={(event) => onTyped(event.target.value)}
 					onKeyDown={(event) => {
 						if (event.key !== "Enter") return;
 						event.preventDefault();

@@ -17,7 +17,7 @@ import { type TakeOut, takeOutSchema } from "@/lib/fittings/schema";
 import { useShowDone } from "../../justDone";
 import { takeOutAction } from "../actions";
 import { ShotStrip, useShots } from "../shots";
-import { type FixingLine, FixingLines, type ShownFixing } from "./fixingLines";
+import { type FixingLine, FixingLines, linesTyped, type ShownFixing } from "./fixingLines";
 import { NotOut } from "./notOut";
 import { Out } from "./out";
 import { type SettingLine, SettingLines } from "./settingLines";
@@ -57,6 +57,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 	const { machine, position, part, came } = props;
 	const photos = useShots(machine.id);
 	const [fixings, setFixings] = useState<readonly FixingLine[]>(() => props.fixings.map(asOnRecord));
+	const [another, setAnother] = useState("");
 	const [wires, setWires] = useState<readonly WireLine[]>(() =>
 		props.wires.map((wire) => ({
 			...wire,
@@ -98,7 +99,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 			if (!kept.ok) return kept;
 			const whole: TakeOut & { deed: string } = {
 				...typed,
-				fixings: fixings.map(({ key: _, recorded: _was, ...line }) => line),
+				fixings: [...fixings, ...linesTyped(another)].map(({ key: _, recorded: _was, ...line }) => line),
 				connections: wires.map(({ key: _, ...line }) => line),
 				settings: settings.map(({ kind, value }) => ({ kind, value })),
 				into: intoOf(into),
@@ -139,7 +140,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 						/>
 					</>
 				) : null}
-				<FixingLines lines={fixings} onChange={setFixings} bags={props.bags} />
+				<FixingLines lines={fixings} onChange={setFixings} typed={another} onTyped={setAnother} bags={props.bags} />
 				{hasWires ? <WireLines lines={wires} onChange={setWires} /> : null}
 				{hasSettings ? <SettingLines lines={settings} onChange={setSettings} onRecord={props.settings} /> : null}
 				<Into
