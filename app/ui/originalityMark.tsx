@@ -1,19 +1,20 @@
 import type { ReactNode } from "react";
 
 /** What one position says about originality: a shape each, so that it survives a photocopier. */
-export type MarkState = "original" | "kept" | "not-original" | "lost" | "empty" | "unseen";
+export type MarkState = "original" | "kept" | "not-original" | "unknown" | "lost" | "empty" | "unseen";
 
 /** The word behind each shape. */
 export const markWords: Readonly<Record<MarkState, string>> = {
 	original: "original, fitted",
 	kept: "original, kept",
 	"not-original": "not original",
+	unknown: "origin not known",
 	lost: "original lost",
 	empty: "empty",
 	unseen: "not seen yet",
 };
 
-/** filled = original, fitted; outlined = original, kept; hatched = not original; crossed = lost; dot = empty; dashed = not seen yet. */
+/** filled = original, fitted; outlined = original, kept; hatched = not original; half filled = not known; crossed = lost; dot = empty; dashed = not seen yet. */
 export function OriginalityMark({
 	state,
 	says,
@@ -41,6 +42,12 @@ const shapes: Readonly<Record<MarkState, ReactNode>> = {
 		<>
 			<rect {...box} fill="none" stroke="currentColor" strokeWidth={1.2} />
 			<path d="M1.5 5.5 10.5 14.5M1.5 10.5 5.5 14.5M3 1.5 14.5 13M8 1.5 14.5 8" fill="none" stroke="currentColor" strokeWidth={1.5} />
+		</>
+	),
+	unknown: (
+		<>
+			<rect {...box} fill="none" stroke="currentColor" strokeWidth={1.2} />
+			<path d="M1.5 1.5V14.5H14.5Z" fill="currentColor" />
 		</>
 	),
 	lost: <path d="M1.5 1.5 14.5 14.5M14.5 1.5 1.5 14.5" fill="none" stroke="currentColor" strokeWidth={2.2} strokeLinecap="round" />,

@@ -87,6 +87,6 @@ export function StripLegend({ marks }: { readonly marks: readonly { readonly sta
 	);
 }
 
-const order: readonly MarkState[] = ["original", "kept", "not-original", "lost", "empty", "unseen"];
+const order: readonly MarkState[] = ["original", "kept", "not-original", "unknown", "lost", "empty", "unseen"];
 const countsOf = (marks: readonly { readonly state: MarkState }[]) =>
 	order.map((state) => [state, marks.filter((mark) => mark.state === state).length] as const).filter(([, count]) => count > 0);

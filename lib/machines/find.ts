@@ -41,6 +41,8 @@ export async function findByWords(read: Reader, words: readonly string[]) {
 	const every = <Where>(columns: (word: string) => Where[]) => ({ AND: words.map((word) => ({ OR: columns(word) })) });
 	const take = MOST_FOUND + 1;
 	const has = (word: string) => ({ contains: word });
+	// The middle of a tag is what stands on it the largest.
+	const tagged = (word: string) => (/^\d{1,5}$/.test(word) ? [{ tag: { number: Number(word) } }] : []);
 	const [machines, positions, parts, bags, steps] = await Promise.all([
 		read.machine.findMany({
 			where: every((word) => [{ name: has(word) }, { kind: has(word) }, { maker: has(word) }, { model: has(word) }, { serial: has(word) }]),
@@ -55,7 +57,10 @@ export async function findByWords(read: Reader, words: readonly string[]) {
 			select: { id: true, mark: true, name: true, area: true, machine: { select: { number: true, name: true } } },
 		}),
 		read.part.findMany({
-			where: { ...every((word) => [{ name: has(word) }, { maker: has(word) }, { type: has(word) }]), place: { not: "void" } },
+			where: {
+				...every((word) => [{ name: has(word) }, { maker: has(word) }, { type: has(word) }, ...tagged(word)]),
+				place: { not: "void" },
+			},
 			orderBy: [{ machine: { number: "desc" } }, { id: "asc" }],
 			take,
 			select: {
@@ -69,7 +74,7 @@ export async function findByWords(read: Reader, words: readonly string[]) {
 			},
 		}),
 		read.bag.findMany({
-			where: { ...every((word) => [{ words: has(word) }, { caution: has(word) }]), place: { not: "void" } },
+			where: { ...every((word) => [{ words: has(word) }, { caution: has(word) }, ...tagged(word)]), place: { not: "void" } },
 			orderBy: { id: "desc" },
 			take,
 			select: { id: true, words: true, role: true, tag: { select: { id: true } } },

@@ -11,8 +11,11 @@ import {
 	partsOf,
 } from "@/lib/originality/facts";
 
-/** original: filled; kept: outlined; not-original: hatched; lost: crossed; empty: a dot; unseen: dashed. */
-export type Mark = "original" | "kept" | "not-original" | "lost" | "empty" | "unseen";
+/**
+ * original: filled; kept: outlined; not-original: hatched; unknown: half filled; lost: crossed; empty: a dot; unseen: dashed.
+ * What nobody knows is not called "not original".
+ */
+export type Mark = "original" | "kept" | "not-original" | "unknown" | "lost" | "empty" | "unseen";
 
 export type StripPosition = {
 	readonly id: string;
@@ -83,6 +86,6 @@ export function markIn(position: OriginPosition, parts: Parts, holding: Holding 
 const GONE_WORDS = (place: string): string => (["sold", "lost", "scrapped"].includes(place) ? place : "gone with what it sits on");
 
 function shapeOf(held: Held): Mark {
-	if (held === "original" || held === "unseen") return held;
+	if (held === "original" || held === "unseen" || held === "unknown") return held;
 	return held === "missing" || held === "empty" ? "empty" : "not-original";
 }

@@ -2,7 +2,7 @@
 
 import type { BuildRow } from "@/lib/positions/build";
 
-export const SHOWS = ["all", "out", "not-original", "lost", "unseen", "altered", "made"] as const;
+export const SHOWS = ["all", "out", "not-original", "unknown", "lost", "unseen", "altered", "made"] as const;
 export type Shows = (typeof SHOWS)[number];
 
 /** The filter in words, for the choice and for what was found nothing of. */
@@ -10,6 +10,7 @@ export const SHOWS_WORDS: Readonly<Record<Shows, string>> = {
 	all: "every position",
 	out: "empty, or original out",
 	"not-original": "not original",
+	unknown: "of an origin not known",
 	lost: "original lost",
 	unseen: "not seen yet",
 	altered: "altered",
@@ -56,7 +57,8 @@ export const isWholeTree = (view: BuildView): boolean =>
 const SHOWN: Readonly<Record<Shows, (row: BuildRow) => boolean>> = {
 	all: () => true,
 	out: (row) => row.kind === "seat" && row.part === null,
-	"not-original": (row) => row.part !== null && row.state !== "original" && row.state !== "unseen",
+	"not-original": (row) => row.part !== null && row.state !== "original" && row.state !== "unseen" && row.state !== "unknown",
+	unknown: (row) => row.state === "unknown",
 	lost: (row) => row.state === "lost",
 	unseen: (row) => row.state === "unseen",
 	altered: (row) => row.altered !== null,

@@ -70,6 +70,19 @@ describe("machine 12 of the acceptance scenario", () => {
 		expect(stripOf(facts, "as-found").flatMap((area) => area.positions)).toHaveLength(40);
 	});
 
+	it("does not call a part not original whose origin nobody knows", () => {
+		const facts = skerryLight("after");
+		const unsure = {
+			...facts,
+			parts: facts.parts.map((part) => (part.origin === "modern" ? { ...part, origin: "unknown" as const } : part)),
+		};
+		const stateOf = (of: typeof facts) =>
+			stripOf(of, "now")
+				.flatMap((area) => area.positions)
+				.find(({ mark }) => mark === "n1")?.state;
+		expect([stateOf(facts), stateOf(unsure)]).toEqual(["not-original", "unknown"]);
+	});
+
 	it("falls to 30 at best when the original motor is scrapped", () => {
 		const facts = skerryLight("after");
 		const without = {

@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { recordAlteration } from "@/lib/alterations/changes";
+import { recordAlterationSchema } from "@/lib/alterations/schema";
 import { putBack, takeOut } from "@/lib/fittings/changes";
 import { stampAsFound } from "@/lib/machines/changes";
 import { countOriginality } from "@/lib/originality/counts";
@@ -55,6 +57,22 @@ describe("the build", () => {
 		const then = await rows(machine.id, { state: "at", before: "2026-03-10T00:00:00.000Z" });
 		expect(then.map((row) => [row.mark, row.part?.id ?? null])).toEqual(before);
 		expect((await rows(machine.id))[0]?.state).toBe("lost");
+	});
+
+	it("as found shows what had been altered before the stamp, and a past day what had been by then", async () => {
+		const machine = await signBox();
+		const drilled = { machineId: machine.id, what: "a hole", positionId: machine.position("k10"), undo: "never", reason: "the cable" };
+		got(await recordAlteration(recordAlterationSchema.parse(drilled), shop.env()));
+		const altered = async (which: Which) => (await rows(machine.id, which)).find((row) => row.mark === "k10")?.altered;
+		expect(await altered(NOW)).toBe("never");
+		expect(await altered({ state: "at", before: shop.now() })).toBe(null);
+		expect(await altered({ state: "as-found" })).toBe("never");
+		const stamped = await aMachine(shop, [aPosition("glass", { mark: "k10" })]);
+		got(await stampAsFound({ machineId: stamped.id }, shop.env()));
+		const later = { ...drilled, machineId: stamped.id, positionId: stamped.position("k10") };
+		got(await recordAlteration(recordAlterationSchema.parse(later), shop.env()));
+		const ofGlass = async (which: Which) => (await rows(stamped.id, which))[0]?.altered;
+		expect([await ofGlass(NOW), await ofGlass({ state: "as-found" })]).toEqual(["never", null]);
 	});
 
 	it("a place that the work made is not in the build as found, nor on a day before anything was in it", async () => {

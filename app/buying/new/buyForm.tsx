@@ -1,6 +1,7 @@
 "use client";
 
 import { useRouter } from "next/navigation";
+import type { KeyboardEvent } from "react";
 import { useFieldArray, useWatch } from "react-hook-form";
 import { Button } from "@/app/ui/button";
 import { Card } from "@/app/ui/card";
@@ -62,6 +63,13 @@ export function BuyForm({
 	const currency = parseCurrency(String(typed.currency ?? home));
 	const code = currency.ok ? currency.value : home;
 	const foreign = code !== home;
+	// Enter in a line goes on with the next one: the freight and the tax are still to be typed.
+	const nextLine = (index: number) => (event: KeyboardEvent) => {
+		if (event.key !== "Enter") return;
+		event.preventDefault();
+		if (index === lines.fields.length - 1) lines.append(EMPTY_LINE);
+		else form.form.setFocus(`lines.${index + 1}.what`);
+	};
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
@@ -92,13 +100,18 @@ export function BuyForm({
 						{lines.fields.map((line, index) => (
 							<fieldset key={line.id} className="af-line">
 								<legend className="af-label">Line {index + 1}</legend>
-								<TextField label="What" {...form.field(`lines.${index}.what`)} />
+								<TextField label="What" onKeyDown={nextLine(index)} {...form.field(`lines.${index}.what`)} />
 								<FormRow>
-									<TextField label="How many" inputMode="numeric" {...form.field(`lines.${index}.count`)} />
-									<TextField label="Unit" hint="piece, m, ml" {...form.field(`lines.${index}.unit`)} />
-									<MoneyField label="The whole line" currency={code} {...form.field(`lines.${index}.net`)} />
+									<TextField label="How many" inputMode="numeric" onKeyDown={nextLine(index)} {...form.field(`lines.${index}.count`)} />
+									<TextField label="Unit" hint="piece, m, ml" onKeyDown={nextLine(index)} {...form.field(`lines.${index}.unit`)} />
+									<MoneyField label="The whole line" currency={code} onKeyDown={nextLine(index)} {...form.field(`lines.${index}.net`)} />
 									{typed.spreadBy === "weight" ? (
-										<TextField label="Weight, g" inputMode="numeric" {...form.field(`lines.${index}.weightGrams`)} />
+										<TextField
+											label="Weight, g"
+											inputMode="numeric"
+											onKeyDown={nextLine(index)}
+											{...form.field(`lines.${index}.weightGrams`)}
+										/>
 									) : null}
 								</FormRow>
 								{lines.fields.length > 1 ? (

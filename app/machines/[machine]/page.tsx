@@ -138,7 +138,7 @@ async function Originality({
 		>
 			{facts.positions.length === 0 ? (
 				<Empty title="No positions yet" action={<ButtonLink href={`${base}/build`}>Record what was found</ButtonLink>}>
-					Every position will stand here as one small mark: original, kept, not original, lost, empty or not seen yet.
+					Every position will stand here as one small mark: original, kept, not original, not known, lost, empty or not seen yet.
 				</Empty>
 			) : (
 				<Stack>

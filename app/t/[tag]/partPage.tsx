@@ -250,7 +250,11 @@ export async function PartPage({ partId }: { partId: string }) {
 			</Bench>
 			<Stack>
 				<Card title="Evidence" aside={part.evidence.length === 0 ? undefined : String(part.evidence.length)}>
-					{part.evidence.length === 0 ? <p className="af-sub">None yet: what shows that it is {part.origin}?</p> : null}
+					{part.evidence.length === 0 ? (
+						<p className="af-sub">
+							{part.origin === "unknown" ? "None yet. Add what you find out." : `None yet: what shows that it is ${part.origin}?`}
+						</p>
+					) : null}
 					<ul>
 						{part.evidence.map((evidence) => (
 							<li key={evidence.id} className="af-bench-line py-1.5">

@@ -45,7 +45,15 @@ export default async function TakeOutPage({ params }: { params: Params }) {
 							)
 						}
 					>
-						Nothing can be taken out here.
+						Nothing can be taken out here, as far as the record goes.
+						{position.kind === "place" ? null : (
+							<>
+								{" "}
+								Is there something in it all the same?{" "}
+								<Link href={`/machines/${machine.number}/build/${encodeURIComponent(position.mark)}`}>Say what was found</Link>, then take
+								it out.
+							</>
+						)}
 					</Empty>
 				</JustDone>
 			</Bench>
