@@ -2,7 +2,7 @@
 // Plain Node, since it has to run in a fresh checkout in which nothing is installed yet.
 import path from "node:path";
 import { BEFORE_COMMIT, runStages, TESTS } from "./house/checks.mjs";
-import { build, compile, prepare, prepareToRead } from "./house/prepare.mjs";
+import { build, compile, generate, install, prepare, prepareToRead } from "./house/prepare.mjs";
 import { inFront, installed, root, say, seconds, stop } from "./house/run.mjs";
 import { testNeeds } from "./house/testNeeds.mjs";
 
@@ -35,10 +35,12 @@ const verbs = {
 	/** Everything, from types to a real browser. */
 	async test() {
 		const since = performance.now();
-		await prepareToRead();
-		const env = testNeeds();
+		await install();
 		// Two at a time, for two processors: the sources are checked and built without the compiled driver.
-		await Promise.all([compile(), runStages(BEFORE_COMMIT, env).then(build)]);
+		const compiled = compile();
+		await generate();
+		const env = testNeeds();
+		await Promise.all([compiled, runStages(BEFORE_COMMIT, env).then(build)]);
 		await runStages([TESTS.unit, TESTS.browser], env);
 		say(`All good in ${seconds(since)}.`);
 		return 0;

@@ -38,7 +38,7 @@ function databaseDriverLoads() {
 }
 
 /** Without the packages' own scripts: the one that matters compiles the database driver, and much can go on meanwhile. */
-async function install() {
+export async function install() {
 	requireNode();
 	if (installedAsLocked()) return;
 	await quietly(
@@ -64,7 +64,8 @@ export async function compile() {
 const digestOf = (...texts) => texts.reduce((hash, text) => hash.update(text), createHash("sha256")).digest("hex");
 const readIfThere = (file) => (existsSync(file) ? readFileSync(file, "utf8") : "");
 
-async function generate() {
+/** The database client. */
+export async function generate() {
 	const stamp = path.join(root, "lib/generated/made-from");
 	const made = digestOf(readFileSync(path.join(root, "prisma/schema.prisma")), readFileSync(installed("prisma/package.json")));
 	if (readIfThere(stamp) === made && existsSync(path.join(root, "lib/generated/prisma/client.ts"))) return;
