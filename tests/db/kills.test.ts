@@ -1,5 +1,5 @@
 // A process that writes is killed at any moment (SIGKILL, as when the power switch of the shop's computer is hit; what the
-// disk itself loses then cannot be tried here). `npm test` kills ten times, the long run two hundred: ASFOUND_KILLS=200.
+// disk itself loses then cannot be tried here). `npm test` kills six times, the long run two hundred: ASFOUND_KILLS=200.
 
 import { spawn } from "node:child_process";
 import { once } from "node:events";
