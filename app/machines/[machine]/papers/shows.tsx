@@ -37,7 +37,10 @@ export function Shows({ row, base }: { readonly row: CaptureRow; readonly base: 
 		<>
 			{things.map((thing, at) => (
 				// biome-ignore lint/suspicious/noArrayIndexKey: at most four things, always in this order
-				<Fragment key={at}>{thing}</Fragment>
+				<Fragment key={at}>
+					{at > 0 ? " " : ""}
+					{thing}
+				</Fragment>
 			))}
 		</>
 	);
