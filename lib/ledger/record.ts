@@ -8,7 +8,7 @@
 // transaction writes entry, seal, rows and receipt. If another process wrote in between, the last number is no longer the
 // one that was read before the decision; then nothing is written and the deed is decided again on what is true now.
 
-import { ok, type Refusal, type Result, refuse } from "@/lib/core/result";
+import { err, ok, type Refusal, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { Writer } from "@/lib/db/writer";
 import { canonical } from "@/lib/ledger/canonical";
@@ -48,7 +48,7 @@ async function decideAndWrite<T>(env: Env, decide: (read: Reader) => Promise<Res
 		if (!ruling.ok) return ruling;
 		const written = write(env, last, ruling.value);
 		if (written === "written") return ok(ruling.value.result);
-		if (written !== "number-taken") return { ok: false, error: written };
+		if (written !== "number-taken") return err(written);
 	}
 	return refuse("busy", "The shop's book is being written from elsewhere. Nothing was changed; try again.");
 }

@@ -6,13 +6,11 @@ import type { Reader } from "@/lib/db/store";
 import { positionsThatLose, wholeOf } from "@/lib/parts/queries";
 import type { LostPosition } from "@/lib/parts/rules";
 import { partKey, problemOf } from "@/lib/reversal/asked";
-import { afterStep, type Losses, lossOf, type PlannedStep } from "@/lib/reversal/beforehand";
+import { afterStep, lossOf, type PlannedStep } from "@/lib/reversal/beforehand";
+import type { NamedLosses } from "@/lib/reversal/lossWords";
 import { planReversal } from "@/lib/reversal/plan";
 import { type ReversalFacts, reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
-
-/** A loss with the name of its position, as the shop calls it. */
-export type NamedLosses = Omit<Losses, "lost"> & { readonly lost: readonly (Losses["lost"][number] & { readonly name: string })[] };
 
 /** Null when there is nothing to go back to: as found is open, or no plan can be made of the record. */
 async function lossBy(

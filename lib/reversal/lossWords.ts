@@ -3,13 +3,14 @@
 import { formatMinutes } from "@/lib/core/minutes";
 import type { Losses } from "@/lib/reversal/beforehand";
 
-type Named = Omit<Losses, "lost"> & { readonly lost: readonly (Losses["lost"][number] & { readonly name: string })[] };
+/** Losses with the names of their positions, as the shop calls them. */
+export type NamedLosses = Omit<Losses, "lost"> & { readonly lost: readonly (Losses["lost"][number] & { readonly name: string })[] };
 
 /** More than so many positions are counted and not named. */
 const MOST_NAMED = 5;
 
 /** "Reversal loses nothing by it." or what it loses: originals, states, minutes. */
-export function lossWords({ lost, minutesMore }: Named): string {
+export function lossWords({ lost, minutesMore }: NamedLosses): string {
 	const of = (kind: "part" | "state") => lost.filter((loss) => loss.of === kind).map(({ position, name }) => `${position} ${name}`.trim());
 	const [parts, states] = [of("part"), of("state")];
 	const said = [

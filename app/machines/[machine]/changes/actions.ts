@@ -28,7 +28,7 @@ const thoughtSchema = z.object({
 	what: z.string().max(300),
 	undo: z.enum(["clean", "trace", "never"]),
 });
-/** Undoing takes time, which the loss of a part or a state does not depend on. */
+/** The form asks how long undoing takes; what is lost does not depend on it, and no time is said here. */
 const NO_TIME = { low: 0, likely: 0, high: 0 };
 
 /** What reversal would lose by an alteration that is only thought about; null when there is no way back to plan yet. Writes nothing. */
@@ -36,7 +36,9 @@ export async function lossOfAlteringAction(raw: unknown): Promise<{ readonly say
 	const thought = thoughtSchema.safeParse(raw);
 	if (!thought.success) return null;
 	const losses = await lossByAltering((await shopStore()).read, { ...thought.data, minutes: NO_TIME });
-	return losses && { say: lossWords(losses), loses: losses.lost.length > 0 };
+	if (losses === null) return null;
+	const trace = thought.data.undo === "trace" ? " What comes back shows a trace of it." : "";
+	return { say: lossWords({ ...losses, minutesMore: 0 }) + trace, loses: losses.lost.length > 0 || trace !== "" };
 }
 
 export async function markUndoneAction(raw: unknown): Promise<Result<null>> {
