@@ -3,8 +3,11 @@
 import type { Access, Ways } from "@/lib/reversal/access";
 import { emptyingOrder } from "@/lib/reversal/emptying";
 
-/** Positions that wait for each other in a ring, each for the next one, the last one for the first. */
-export type Loop = { readonly positions: readonly number[]; readonly direction: "out" | "in" };
+/**
+ * Positions that wait for each other, each for the next one. In a ring the last one waits for the first; else it could be
+ * got at, but can never be opened.
+ */
+export type Loop = { readonly positions: readonly number[]; readonly direction: "out" | "in"; readonly isRing: boolean };
 
 /**
  * M: the largest set of positions that can all be taken out of the present build and put back to T' using only
@@ -44,11 +47,12 @@ export function loopsBehind(stuck: readonly number[], access: Access, largest: R
 		}
 		// Met on an earlier walk: that loop has its name already.
 		if (at !== null && walkOf.get(at) !== start) continue;
-		// Null: the last one could be got at but is on an assembly that cannot be had; then the whole way to it is named.
+		// Null: the last one could be got at but is stuck, or on an assembly that cannot be had; then the whole way to it is named.
 		const ring = at === null ? path : path.slice(path.findIndex(({ position }) => position === at));
 		loops.push({
 			positions: ring.map(({ position }) => position),
 			direction: ring.every(({ direction }) => direction === "in") ? "in" : "out",
+			isRing: at !== null,
 		});
 	}
 	return loops;

@@ -2,31 +2,18 @@
 //
 // Target "as found": what each position held when the machine came, by the as found record and, where a position was not
 // seen then, by the first later knowledge of it. A position that is still not seen keeps what it holds.
+// Target "as made": the best belief of what it held when the machine was made (asMade.ts).
 // Target "day": what each position held at that instant, by its fittings.
-// Scope: the whole machine without what was done for safety, or chosen conversions. Conversions done for safety are
-// taken back only when they are named.
 
 import type { Instant } from "@/lib/core/instants";
+import { buildAsMade } from "@/lib/reversal/asMade";
 import type { Alteration, Obstruction, Part, Position, Problem, ThreePoint, Times } from "@/lib/reversal/problem";
 import { PROBLEM_FORMAT } from "@/lib/reversal/problem";
 import type { ReversalFacts } from "@/lib/reversal/queries";
+import { type Asked, alterationAsked, placeMark, scopeOf } from "@/lib/reversal/scope";
 import { isOn, type SoundBuild, soundBuild } from "@/lib/reversal/soundBuild";
 
-export type Asked = {
-	/** When as found was stamped; null while it is open. */
-	readonly asFoundAt: Instant | null;
-	/** The instant to go back to; left out, to as found. */
-	readonly at?: Instant;
-	/** Ids of conversions to undo; left out or empty, the whole machine. */
-	readonly conversions?: readonly string[];
-	/** Why what was taken out for safety goes in again; without it no plan puts it back. */
-	readonly reason?: string;
-};
-
-/** The position of an alteration that is on no part and at no position: "rear wall" becomes a place of the machine. */
-export const placeMark = (place: string): string => `place ${place}`;
-
-type Fact<Key extends keyof ReversalFacts> = ReversalFacts[Key][number];
+type Fact<Key extends keyof ReversalFacts> = ReversalFacts[Key] extends readonly (infer Row)[] ? Row : never;
 
 /**
  * Position id to part id, as found. Positions that nobody has seen are not in `seen`; nor are those whose part was, by another
@@ -120,11 +107,12 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 	);
 	const { target, excluded } = targetOf(facts, asked, now, known);
 	const alterations = facts.alterations.filter(
-		(alteration) => isHere(alteration, mine, known) && alterationAsked(facts, alteration, asked),
+		(alteration) => isHere(alteration, mine, known) && alterationAsked(facts, alteration, asked, target),
 	);
 	const scope = scopeOf(facts, asked, alterations, mine);
 	const places = [...new Set(alterations.flatMap(({ place }) => (place ? [place] : [])))];
 	const sidesOf = new Map(facts.positions.map(({ id, sides }) => [id, sidesIn(sides)]));
+	const stuck = new Map((asked.leftOut ?? []).flatMap(({ position, why, stuck }) => (stuck === "yes" ? [[position, why] as const] : [])));
 	return {
 		format: PROBLEM_FORMAT,
 		positions: [
@@ -135,6 +123,7 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 					...(position.hostId !== null && known.has(position.hostId) ? { host: key(position.hostId) } : {}),
 					...((sidesOf.get(position.id) ?? []).length > 0 ? { sides: sidesOf.get(position.id) ?? [] } : {}),
 					...(position.area ? { area: position.area } : {}),
+					...(stuck.has(position.id) ? { stuck: stuck.get(position.id) || "it is stuck" } : {}),
 				}),
 			),
 			...places.map((place): Position => ({ id: placeMark(place), name: place })),
@@ -179,7 +168,7 @@ function targetOf(
 	now: ReadonlyMap<string, string>,
 	known: ReadonlySet<string>,
 ): { readonly target: ReadonlyMap<string, string>; readonly excluded: readonly Pair[] } {
-	const { build, unsure } = asked.at === undefined ? unseenOf(facts, asked) : buildAt(facts, asked.at);
+	const { build, unsure } = asked.asMade ? buildAsMade(facts) : asked.at === undefined ? unseenOf(facts, asked) : buildAt(facts, asked.at);
 	// A part that was entered in error was never there.
 	const target = new Map([...build].filter(([, part]) => known.has(part)));
 	const placeOf = new Map([...target].map(([position, part]) => [part, position]));
@@ -309,56 +298,4 @@ function timesOf(position: Fact<"positions">): Times {
 	const out = three(position.outLow, position.outLikely, position.outHigh);
 	const into = three(position.inLow, position.inLikely, position.inHigh);
 	return { ...(out ? { out } : {}), ...(into ? { in: into } : {}) };
-}
-
-/** Whether a conversion is to be undone. */
-function asksFor(facts: ReversalFacts, asked: Asked, conversionId: string): boolean {
-	if (asked.conversions && asked.conversions.length > 0) return asked.conversions.includes(conversionId);
-	return facts.conversions.find(({ id }) => id === conversionId)?.purpose !== "safety";
-}
-
-function alterationAsked(facts: ReversalFacts, alteration: Fact<"alterations">, asked: Asked): boolean {
-	if (alteration.conversionId !== null) return asksFor(facts, asked, alteration.conversionId);
-	// A repair belongs to no conversion: it is undone with the whole machine, never with chosen conversions.
-	return !asked.conversions || asked.conversions.length === 0;
-}
-
-/** Position ids to take back, or null for all of them. */
-function scopeOf(
-	facts: ReversalFacts,
-	asked: Asked,
-	alterations: readonly Fact<"alterations">[],
-	mine: ReadonlySet<string>,
-): Set<string> | null {
-	const chosen = asked.conversions && asked.conversions.length > 0;
-	const safety = facts.conversions.filter(({ id }) => !asksFor(facts, asked, id)).map(({ id }) => id);
-	const at = (conversionIds: readonly string[]): string[] =>
-		facts.fittings
-			.filter(
-				({ positionId, conversionId, outConversionId }) =>
-					mine.has(positionId) &&
-					((conversionId !== null && conversionIds.includes(conversionId)) ||
-						(outConversionId !== null && conversionIds.includes(outConversionId))),
-			)
-			.map(({ positionId }) => positionId);
-	if (!chosen) {
-		if (safety.length === 0) return null;
-		const kept = new Set(at(safety));
-		return new Set([
-			...facts.positions.map(({ id }) => id).filter((id) => !kept.has(id)),
-			...alterations.flatMap(({ place }) => (place ? [placeMark(place)] : [])),
-		]);
-	}
-	return new Set([
-		...at(asked.conversions ?? []),
-		...alterations.flatMap(({ positionId, place }) =>
-			positionId !== null && mine.has(positionId) ? [positionId] : place ? [placeMark(place)] : [],
-		),
-		// An altered part is mended where the target holds it.
-		...alterations.flatMap(({ partId }) =>
-			partId === null
-				? []
-				: facts.fittings.filter((fitting) => fitting.partId === partId && mine.has(fitting.positionId)).map(({ positionId }) => positionId),
-		),
-	]);
 }

@@ -13,6 +13,7 @@ export type Hindrance =
 	| { readonly code: "host-unavailable"; readonly part: number }
 	| { readonly code: "host-not-in-target"; readonly part: number }
 	| { readonly code: "would-hold-itself"; readonly part: number }
+	| { readonly code: "stuck" }
 	| { readonly code: "access-loop" };
 
 export type Attainable = {
@@ -22,7 +23,7 @@ export type Attainable = {
 	readonly hindrances: ReadonlyMap<number, Hindrance>;
 	/** Positions on a part that the target does not hold: they keep what they hold and travel with their assembly. */
 	readonly travelling: ReadonlySet<number>;
-	/** Positions on a part that cannot be had, with that part: nothing can be done there at all. */
+	/** Positions of a loose assembly that cannot be had, with its root: nothing can be done there at all. */
 	readonly outOfHand: ReadonlyMap<number, number>;
 };
 
@@ -54,6 +55,9 @@ export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Att
 		if (inLoop.has(p)) {
 			keeps[p] = 1;
 			if (differs) hindrances.set(p, { code: "access-loop" });
+		} else if (isStuck(world, p)) {
+			keeps[p] = 1;
+			if (differs) hindrances.set(p, { code: "stuck" });
 		} else if (lost !== undefined) {
 			keeps[p] = 1;
 			if (differs) hindrances.set(p, { code: "host-unavailable", part: lost });
@@ -88,7 +92,7 @@ export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Att
 	};
 	for (let p = 0; p < count; p++) {
 		if (!wantsAnother(p)) continue;
-		const hindrance = notToBeHad(world, keeps, partIn(target, p));
+		const hindrance = notToBeHad(world, keeps, partIn(target, p)) ?? hostNotToBeHad(world, p);
 		if (hindrance !== null) hindrances.set(p, hindrance);
 	}
 	for (;;) {
@@ -105,6 +109,12 @@ export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Att
 	}
 }
 
+const isStuck = (world: World, p: number): boolean => world.positions[p]?.stuck !== undefined;
+
+/** Whether no opening has the position: it is stuck, or on a part that cannot be had. */
+export const isBarred = (world: World, { outOfHand }: Pick<Attainable, "outOfHand">, p: number): boolean =>
+	isStuck(world, p) || outOfHand.has(p);
+
 /** Why a part cannot be taken to another position, whichever that is. */
 function notToBeHad(world: World, keeps: Uint8Array, part: number): Hindrance | null {
 	if (world.parts[part]?.unavailable !== undefined) return { code: "unavailable", part };
@@ -112,6 +122,12 @@ function notToBeHad(world: World, keeps: Uint8Array, part: number): Hindrance | 
 	const stands = placeOfPart(world.now, part);
 	if (stands !== NONE && keeps[stands] === 1) return { code: "stands-elsewhere", part, position: stands };
 	return null;
+}
+
+/** Nothing new is put on a part that cannot be had, though on record it is fitted; what is on it can come off. */
+function hostNotToBeHad(world: World, p: number): Hindrance | null {
+	const host = world.hostOf[p] ?? NONE;
+	return host === NONE || world.parts[host]?.unavailable === undefined ? null : { code: "host-unavailable", part: host };
 }
 
 /**
@@ -142,18 +158,13 @@ function excludedIn(world: World, build: Build): Map<number, Hindrance> {
 	return found;
 }
 
-/**
- * Positions on a part that cannot be had, and all positions of a loose assembly whose own root cannot be had:
- * what is lost is lost with everything on it.
- */
+/** All positions of a loose assembly whose root cannot be had: what is lost is lost with everything on it. */
 function positionsOutOfHand(world: World): Map<number, number> {
 	const wholes = wholesOf(world, world.now);
 	const found = new Map<number, number>();
-	for (let p = 0; p < world.positions.length; p++) {
-		for (const part of [world.hostOf[p] ?? NONE, wholes.whole[p] ?? NONE]) {
-			if (part !== NONE && world.parts[part]?.unavailable !== undefined && !found.has(p)) found.set(p, part);
-		}
-	}
+	wholes.whole.forEach((root, p) => {
+		if (root !== NONE && world.parts[root]?.unavailable !== undefined) found.set(p, root);
+	});
 	return found;
 }
 

@@ -2,7 +2,7 @@
 
 import { type Access, accessOf } from "@/lib/reversal/access";
 import { type Loop, largestOpening, loopsBehind } from "@/lib/reversal/accessLoops";
-import { type Attainable, attainableTarget } from "@/lib/reversal/attainable";
+import { type Attainable, attainableTarget, isBarred } from "@/lib/reversal/attainable";
 import { leastOpening, SEARCH_STEPS } from "@/lib/reversal/leastOpening";
 import { type Kind, operationsOf } from "@/lib/reversal/operations";
 import { orderOf } from "@/lib/reversal/order";
@@ -34,7 +34,7 @@ export type Operation = {
 /** A part that is back where it belongs, and what is still to be known about it. */
 export type ComesBack = { readonly position: string; readonly part: string | null; readonly alteration?: string; readonly say: string };
 
-/** An access loop, part by part: each waits for the next, the last one for the first. */
+/** An access loop, part by part: each waits for the next, the last one for the first or for nothing that could ever be. */
 export type PlanLoop = {
 	readonly positions: readonly string[];
 	readonly parts: readonly string[];
@@ -96,7 +96,7 @@ function reachableWork(world: World): Reached {
 		const attainable = attainableTarget(world, inLoop);
 		const work = workSet(world, attainable, inLoop);
 		const access = accessOf(world, attainable.build, work.undoAt);
-		const largest = largestOpening(access, (p) => attainable.outOfHand.has(p));
+		const largest = largestOpening(access, (p) => isBarred(world, attainable, p));
 		const stuck = work.positions.filter((p) => !largest.has(p));
 		if (stuck.length === 0) return { attainable, work, access, largest, loops };
 		for (const loop of loopsBehind(stuck, access, largest)) loops.push({ loop, attainable });
@@ -200,18 +200,19 @@ function comesBackIn(world: World, { build }: Attainable, work: WorkSet): ComesB
 }
 
 /** A loop by ids, with the parts that stand in it. */
-export function planLoop(world: World, { positions, direction }: Loop, { build }: Attainable): PlanLoop {
+export function planLoop(world: World, { positions, direction, isRing }: Loop, { build }: Attainable): PlanLoop {
 	const partAt = (p: number): string => {
 		const part = direction === "out" ? partIn(world.now, p) : partIn(build, p);
 		return world.parts[part]?.id ?? "";
 	};
 	const ids = positions.map((p) => world.positions[p]?.id ?? "");
 	const way = direction === "out" ? "come out" : "go in";
-	const ring = [...ids, ...ids.slice(0, 1)];
+	const ring = isRing ? [...ids, ...ids.slice(0, 1)] : ids;
+	const end = isRing ? "" : `, and ${ids.at(-1)} cannot be opened at all`;
 	return {
 		positions: ids,
 		parts: positions.map(partAt).filter((id) => id !== ""),
 		direction,
-		say: `None of these can ${way}: ${ring.join(" waits for ")}.`,
+		say: `None of these can ${way}: ${ring.join(" waits for ")}${end}.`,
 	};
 }

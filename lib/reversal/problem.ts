@@ -56,6 +56,8 @@ export const positionSchema = z.object({
 	/** Ways to get at it; left out when there is one way only. */
 	sides: z.array(text).min(1, "name at least one side, or leave the field out").optional(),
 	area: text.optional(),
+	/** Why nothing can be taken out of it or put in: seized, glued, sheared. Then no opening has it. */
+	stuck: text.optional(),
 });
 
 export const partSchema = z.object({

@@ -56,6 +56,7 @@ export async function reversalFacts(read: Reader, machineId: string, most: Most 
 			take: most.parts + 1,
 			select: {
 				id: true,
+				machineId: true,
 				name: true,
 				count: true,
 				origin: true,
@@ -157,7 +158,7 @@ export async function reversalFacts(read: Reader, machineId: string, most: Most 
 		bagsOutside(read),
 	]);
 	const lists = { positions, parts, fittings, findings, obstructions, exclusions, alterations, conversions };
-	return { ...lists, bagsOutside: outside, beyond: beyondIn(lists, most) };
+	return { machineId, ...lists, bagsOutside: outside, beyond: beyondIn(lists, most) };
 }
 
 function beyondIn(lists: { readonly [Kind in keyof Most]: readonly unknown[] }, most: Most): Beyond[] {

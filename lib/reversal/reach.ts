@@ -2,7 +2,7 @@
 
 import { accessOf } from "@/lib/reversal/access";
 import { largestOpening, loopsBehind } from "@/lib/reversal/accessLoops";
-import { attainableTarget } from "@/lib/reversal/attainable";
+import { attainableTarget, isBarred } from "@/lib/reversal/attainable";
 import { leastOpening, SEARCH_STEPS } from "@/lib/reversal/leastOpening";
 import { type Operation, operationsIn, type PlanLoop, planLoop } from "@/lib/reversal/plan";
 import type { Problem } from "@/lib/reversal/problem";
@@ -34,7 +34,7 @@ export function openingFor(problem: Problem, positions: readonly string[], steps
 	const attainable = attainableTarget(world, new Set());
 	const asked = [...new Set(positions)].map((id) => ({ id, at: world.positionNumber.get(id) ?? NONE }));
 	const access = accessOf(world, world.now, new Set(asked.map(({ at }) => at)));
-	const largest = largestOpening(access, (p) => attainable.outOfHand.has(p));
+	const largest = largestOpening(access, (p) => isBarred(world, attainable, p));
 	const within = asked
 		.map(({ at }) => at)
 		.filter((at) => largest.has(at))
@@ -51,7 +51,7 @@ export function openingFor(problem: Problem, positions: readonly string[], steps
 	for (const p of best.positions) {
 		if (within.includes(p)) continue;
 		if (budget.left <= 0) break;
-		const without = largestOpening(access, (q) => attainable.outOfHand.has(q) || q === p);
+		const without = largestOpening(access, (q) => isBarred(world, attainable, q) || q === p);
 		if (!within.every((q) => without.has(q))) continue;
 		const other = leastOpening(world, access, within, (q) => without.has(q), budget);
 		if (other === null) continue;

@@ -92,11 +92,15 @@ function reasonOf(world: World, p: number, hindrance: Hindrance): { why: string;
 				why: `with ${name.part(hindrance.part)} where it stays, the assembly would hold itself`,
 				freedBy: `taking ${name.part(hindrance.part)} back to where the target holds it`,
 			};
+		case "stuck":
+			return { why: stuckWords(world, p), freedBy: UNSTUCK };
 		case "access-loop":
 			return { why: LOOP, freedBy: UNLOOP };
 	}
 }
 
+const stuckWords = (world: World, p: number): string => `nothing comes out of it or goes in: ${world.positions[p]?.stuck ?? ""}`;
+const UNSTUCK = "getting it free";
 const LOOP = "no opening reaches it: what would have to come out waits for something that waits for it (see loops)";
 const UNLOOP = "another way to reach one position of the loop";
 
@@ -108,6 +112,7 @@ export function alterationStays(world: World, holds: number, stays: StayingAlter
 		stays.alteration.name === undefined ? `alteration ${stays.alteration.id}` : `${stays.alteration.name} (${stays.alteration.id})`;
 	const words: Record<StayingAlteration["code"], { why: string; freedBy: string | null }> = {
 		"cannot-be-undone": { why: `${what} cannot be undone`, freedBy: null },
+		stuck: { why: `${what} stays: ${stuckWords(world, stays.position)}`, freedBy: UNSTUCK },
 		"access-loop": { why: `${what} stays: ${LOOP}`, freedBy: UNLOOP },
 		"host-unavailable": {
 			why: `${what} is on ${name.part(stays.part)}, which cannot be had`,

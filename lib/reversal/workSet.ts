@@ -7,7 +7,7 @@ import { NONE, type PlacedAlteration, partIn, placeOfPart, type World } from "@/
 export type StayingAlteration = {
 	readonly alteration: PlacedAlteration;
 	readonly position: number;
-	readonly code: "cannot-be-undone" | "access-loop" | "host-unavailable";
+	readonly code: "cannot-be-undone" | "access-loop" | "stuck" | "host-unavailable";
 	readonly part: number;
 };
 
@@ -44,6 +44,7 @@ export function workSet(world: World, attainable: Attainable, inLoop: ReadonlySe
 		const lost = attainable.outOfHand.get(place);
 		if (alteration.undo === null) staying.push({ alteration, position: shown, code: "cannot-be-undone", part: NONE });
 		else if (lost !== undefined) staying.push({ alteration, position: shown, code: "host-unavailable", part: lost });
+		else if (world.positions[place]?.stuck !== undefined) staying.push({ alteration, position: shown, code: "stuck", part: NONE });
 		else if (inLoop.has(place)) staying.push({ alteration, position: shown, code: "access-loop", part: NONE });
 		else {
 			undos.push(alteration);

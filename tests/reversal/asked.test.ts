@@ -14,11 +14,12 @@ import { addPart, scrapPart, sendOut } from "@/lib/parts/changes";
 import { addPartSchema, leaveSchema, sendOutSchema } from "@/lib/parts/schema";
 import { recordFinding, sayObstruction } from "@/lib/positions/changes";
 import { recordFindingSchema, sayObstructionSchema } from "@/lib/positions/schema";
-import { type Asked, buildAsFound, heldAfter, placeMark, problemOf } from "@/lib/reversal/asked";
+import { buildAsFound, heldAfter, problemOf } from "@/lib/reversal/asked";
 import { checklistOf, pickList } from "@/lib/reversal/checklist";
 import { planReversal } from "@/lib/reversal/plan";
 import { MOST, reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
+import { type Asked, placeMark } from "@/lib/reversal/scope";
 import { aMachine, aPosition, got } from "@/tests/machines/aMachine";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
 

@@ -27,6 +27,7 @@ export const aPositionRow = (id: string, more: Partial<Row<"positions">> = {}): 
 /** A part that lies on the bench, or is fitted in `positionId`. */
 export const aPartRow = (id: string, positionId: string | null = null, more: Partial<Row<"parts">> = {}): Row<"parts"> => ({
 	id,
+	machineId: "m",
 	name: `part ${id}`,
 	count: 1,
 	origin: "original",
@@ -85,6 +86,7 @@ export const anAlteration = (number: number, more: Partial<Row<"alterations">> =
 });
 
 export const someFacts = (more: Partial<ReversalFacts>): ReversalFacts => ({
+	machineId: "m",
 	positions: [],
 	parts: [],
 	fittings: [],

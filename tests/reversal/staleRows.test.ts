@@ -3,11 +3,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { instant } from "@/lib/core/instants";
-import { type Asked, problemOf } from "@/lib/reversal/asked";
+import { problemOf } from "@/lib/reversal/asked";
 import { type Plan, planReversal } from "@/lib/reversal/plan";
 import type { Problem } from "@/lib/reversal/problem";
 import type { ReversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
+import type { Asked } from "@/lib/reversal/scope";
 import { aFinding, aFitting, anAlteration, aPartRow, aPositionRow, someFacts } from "@/tests/reversal/someFacts";
 
 const FOUND = instant("2026-01-02T00:00:00.000Z");

@@ -1,0 +1,151 @@
+// What of a machine somebody asks to take back, and to which state. Pure.
+//
+// The whole machine without what was done for safety, or chosen conversions and positions, less what was left out on the way.
+// What was done for safety is taken back only when it is named, and with a reason.
+
+import type { Instant } from "@/lib/core/instants";
+import { ok, type Result, refuse } from "@/lib/core/result";
+import type { ReversalFacts } from "@/lib/reversal/queries";
+
+/** A position that stays as it is, by choice or because nothing comes out of it or goes in. */
+export type LeftOut = { readonly position: string; readonly why: string; readonly stuck: "yes" | "no" };
+
+export type Asked = {
+	/** When as found was stamped; null while it is open. */
+	readonly asFoundAt: Instant | null;
+	/** The instant to go back to; left out, to as found. */
+	readonly at?: Instant;
+	/** To the best that is known of how it was made, instead. */
+	readonly asMade?: boolean;
+	/** Ids of conversions to undo; these and `positions` left out or empty, the whole machine. */
+	readonly conversions?: readonly string[];
+	/** Ids of positions to take back. */
+	readonly positions?: readonly string[];
+	/** What stays as it is after all; what is stuck is no way to anything else either. */
+	readonly leftOut?: readonly LeftOut[];
+	/** Why what was taken out for safety goes in again; without it no plan puts it back. */
+	readonly reason?: string;
+};
+
+/** The position of an alteration that is on no part and at no position: "rear wall" becomes a place of the machine. */
+export const placeMark = (place: string): string => `place ${place}`;
+
+type Fact<Key extends keyof ReversalFacts> = ReversalFacts[Key] extends readonly (infer Row)[] ? Row : never;
+
+const isChosen = ({ conversions = [], positions = [] }: Asked): boolean => conversions.length + positions.length > 0;
+
+/** Whether a conversion is to be undone. */
+function asksFor(facts: ReversalFacts, asked: Asked, conversionId: string): boolean {
+	if (isChosen(asked)) return (asked.conversions ?? []).includes(conversionId);
+	return facts.conversions.find(({ id }) => id === conversionId)?.purpose !== "safety";
+}
+
+/** Whether an alteration is to be undone: one that was there in the state to go back to stays. */
+export function alterationAsked(
+	facts: ReversalFacts,
+	alteration: Fact<"alterations">,
+	asked: Asked,
+	target: ReadonlyMap<string, string>,
+): boolean {
+	if (wasThere(alteration, asked)) return false;
+	if (!isChosen(asked)) return alteration.conversionId === null || asksFor(facts, asked, alteration.conversionId);
+	if (alteration.conversionId !== null && asksFor(facts, asked, alteration.conversionId)) return true;
+	// A repair belongs to no conversion: it is undone where its position is chosen, or the part that goes back into one.
+	const { partId, positionId } = alteration;
+	return (asked.positions ?? []).some((id) => id === positionId || (partId !== null && target.get(id) === partId));
+}
+
+function wasThere({ doneAt, conversionId }: Fact<"alterations">, asked: Asked): boolean {
+	if (asked.asMade) return false;
+	if (asked.at !== undefined) return doneAt <= asked.at;
+	// What belongs to a conversion is the shop's own work, whatever moment was written down for it.
+	return conversionId === null && asked.asFoundAt !== null && doneAt <= asked.asFoundAt;
+}
+
+/** Positions at which conversions put something in or took something out. */
+const placesOf = (facts: ReversalFacts, conversionIds: readonly string[], mine: ReadonlySet<string>): string[] =>
+	facts.fittings
+		.filter(
+			({ positionId, conversionId, outConversionId }) =>
+				mine.has(positionId) && [conversionId, outConversionId].some((id) => id !== null && conversionIds.includes(id)),
+		)
+		.map(({ positionId }) => positionId);
+
+/** Position ids to take back, or null for all of them. */
+export function scopeOf(
+	facts: ReversalFacts,
+	asked: Asked,
+	alterations: readonly Fact<"alterations">[],
+	mine: ReadonlySet<string>,
+): Set<string> | null {
+	const scope = isChosen(asked) ? chosenScope(facts, asked, alterations, mine) : wholeScope(facts, asked, alterations, mine);
+	if (scope === null && !(asked.leftOut ?? []).some(({ stuck }) => stuck === "no")) return null;
+	const left = scope ?? new Set([...mine, ...alterations.flatMap(({ place }) => (place ? [placeMark(place)] : []))]);
+	for (const { position, stuck } of asked.leftOut ?? []) if (stuck === "no") left.delete(position);
+	return left;
+}
+
+function wholeScope(
+	facts: ReversalFacts,
+	asked: Asked,
+	alterations: readonly Fact<"alterations">[],
+	mine: ReadonlySet<string>,
+): Set<string> | null {
+	const safety = facts.conversions.filter(({ id }) => !asksFor(facts, asked, id)).map(({ id }) => id);
+	if (safety.length === 0) return null;
+	const kept = new Set(placesOf(facts, safety, mine));
+	return new Set([
+		...facts.positions.map(({ id }) => id).filter((id) => !kept.has(id)),
+		...alterations.flatMap(({ place }) => (place ? [placeMark(place)] : [])),
+	]);
+}
+
+function chosenScope(
+	facts: ReversalFacts,
+	asked: Asked,
+	alterations: readonly Fact<"alterations">[],
+	mine: ReadonlySet<string>,
+): Set<string> {
+	return new Set([
+		...(asked.positions ?? []).filter((id) => mine.has(id)),
+		...placesOf(facts, asked.conversions ?? [], mine),
+		...alterations.flatMap(({ positionId, place }) =>
+			positionId !== null && mine.has(positionId) ? [positionId] : place ? [placeMark(place)] : [],
+		),
+		// An altered part is mended where the target holds it.
+		...alterations.flatMap(({ partId }) =>
+			partId === null
+				? []
+				: facts.fittings.filter((fitting) => fitting.partId === partId && mine.has(fitting.positionId)).map(({ positionId }) => positionId),
+		),
+	]);
+}
+
+/** Names of the conversions done for safety that a question takes back, wholly or at a position of theirs. */
+export function safetyAsked(facts: ReversalFacts, asked: Asked): string[] {
+	if (!isChosen(asked)) return [];
+	const mine = new Set(facts.positions.map(({ id }) => id));
+	const still = new Set(facts.parts.flatMap(({ id, positionId }) => (positionId === null ? [] : [`${positionId} ${id}`])));
+	const left = new Set((asked.leftOut ?? []).map(({ position }) => position));
+	return facts.conversions
+		.filter(({ id, purpose }) => {
+			if (purpose !== "safety") return false;
+			if (asksFor(facts, asked, id)) return true;
+			// A position that the conversion changed, and that still is as it left it.
+			const stands = facts.fittings.filter(
+				({ conversionId, outConversionId, positionId, partId }) =>
+					(conversionId === id && still.has(`${positionId} ${partId}`)) ||
+					(outConversionId === id && !still.has(`${positionId} ${partId}`)),
+			);
+			return stands.some(({ positionId }) => mine.has(positionId) && !left.has(positionId) && (asked.positions ?? []).includes(positionId));
+		})
+		.map(({ number, name }) => `${number} ${name}`);
+}
+
+/** A question that takes back what was done for safety needs a reason: with a missing earth nothing goes in that could be refused. */
+export function mayAsk(facts: ReversalFacts, asked: Asked): Result<null> {
+	const named = safetyAsked(facts, asked);
+	if (named.length === 0 || asked.reason?.trim()) return ok(null);
+	const say = `Say why a danger is put back: ${named.join(" and ")} ${named.length === 1 ? "was" : "were"} done for safety.`;
+	return refuse("danger-without-reason", say, { fields: { reason: say } });
+}
