@@ -17,7 +17,22 @@ export const decisionsOf = (read: Reader, machineId: string) =>
 			step: { select: { number: true, title: true } },
 			options: {
 				orderBy: { number: "asc" },
-				select: { id: true, number: true, words: true, costMinor: true, minutes: true, loses: true, state: true },
+				select: {
+					id: true,
+					number: true,
+					words: true,
+					costMinor: true,
+					minutes: true,
+					loses: true,
+					state: true,
+					does: true,
+					undo: true,
+					foreseen: true,
+					positionsLost: true,
+					statesLost: true,
+					part: { select: { name: true, origin: true, tag: { select: { id: true } } } },
+					position: { select: { mark: true, name: true } },
+				},
 			},
 		},
 	});

@@ -6,30 +6,60 @@ import type { Reader } from "@/lib/db/store";
 import { positionsThatLose, wholeOf } from "@/lib/parts/queries";
 import type { LostPosition } from "@/lib/parts/rules";
 import { partKey, problemOf } from "@/lib/reversal/asked";
-import { afterStep, lossOf, type PlannedStep } from "@/lib/reversal/beforehand";
-import type { NamedLosses } from "@/lib/reversal/lossWords";
+import { afterStep, countAttained, lossOf, type PlannedStep } from "@/lib/reversal/beforehand";
+import { lossWords, type NamedLosses } from "@/lib/reversal/lossWords";
 import { planReversal } from "@/lib/reversal/plan";
 import { type ReversalFacts, reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
+import type { Foreseen, Thought } from "@/lib/reversal/thought";
+
+/** What is asked of a record that was read once: what reversal loses by a step. Null when the step is of nothing on record. */
+type Asking = (step: (facts: ReversalFacts) => PlannedStep | null) => NamedLosses | null;
 
 /** Null when there is nothing to go back to: as found is open, or no plan can be made of the record. */
+async function askingOf(read: Reader, machine: { readonly id: string; readonly asFoundAt: string | null }): Promise<Asking | null> {
+	if (machine.asFoundAt === null) return null;
+	const facts = await reversalFacts(read, machine.id);
+	const problem = readProblem(problemOf(facts, { asFoundAt: instant(machine.asFoundAt) }));
+	if (!problem.ok) return null;
+	const now = planReversal(problem.value);
+	const names = new Map(facts.positions.map(({ mark, name }) => [mark, name]));
+	const originals = new Set(facts.parts.filter(({ origin }) => origin === "original").map(partKey));
+	const wanted = new Map(Object.entries(problem.value.target));
+	const wantedOriginals = new Map([...wanted].filter(([, part]) => originals.has(part)));
+	return (step) => {
+		const planned = step(facts);
+		const after = planned === null ? null : afterStep(problem.value, planned);
+		if (!after?.ok) return null;
+		const then = planReversal(after.value);
+		const losses = lossOf(now, then);
+		return {
+			...losses,
+			lost: losses.lost.map((loss) => ({
+				...loss,
+				name: names.get(loss.position) ?? "",
+				original: wantedOriginals.has(loss.position),
+			})),
+			originals: { now: countAttained(now, wantedOriginals), after: countAttained(then, wantedOriginals) },
+		};
+	};
+}
+
 async function lossBy(
 	read: Reader,
 	machine: { readonly id: string; readonly asFoundAt: string | null },
 	step: (facts: ReversalFacts) => PlannedStep | null,
 ): Promise<NamedLosses | null> {
-	if (machine.asFoundAt === null) return null;
-	const asFoundAt = instant(machine.asFoundAt);
-	const facts = await reversalFacts(read, machine.id);
-	const planned = step(facts);
-	const problem = readProblem(problemOf(facts, { asFoundAt }));
-	if (!problem.ok || planned === null) return null;
-	const then = afterStep(problem.value, planned);
-	if (!then.ok) return null;
-	const losses = lossOf(planReversal(problem.value), planReversal(then.value));
-	const names = new Map(facts.positions.map(({ mark, name }) => [mark, name]));
-	return { ...losses, lost: losses.lost.map((loss) => ({ ...loss, name: names.get(loss.position) ?? "" })) };
+	return (await askingOf(read, machine))?.(step) ?? null;
 }
+
+const partingWith =
+	(whole: readonly string[]) =>
+	(facts: ReversalFacts): PlannedStep => ({
+		kind: "part-with",
+		parts: facts.parts.filter(({ id }) => whole.includes(id)).map(partKey),
+		why: "it is gone",
+	});
 
 /** What reversal loses when a part, and what is fitted on it, goes for good. */
 export async function lossByPartingWith(read: Reader, partId: string): Promise<NamedLosses | null> {
@@ -39,11 +69,7 @@ export async function lossByPartingWith(read: Reader, partId: string): Promise<N
 	});
 	if (!part?.machine) return null;
 	const whole = await wholeOf(read, partId);
-	return lossBy(read, part.machine, (facts) => ({
-		kind: "part-with",
-		parts: facts.parts.filter(({ id }) => whole.includes(id)).map(partKey),
-		why: "it is gone",
-	}));
+	return lossBy(read, part.machine, partingWith(whole));
 }
 
 /**
@@ -70,7 +96,12 @@ export type ThoughtOf = {
 export async function lossByAltering(read: Reader, thought: ThoughtOf): Promise<NamedLosses | null> {
 	const machine = await read.machine.findUnique({ where: { id: thought.machineId }, select: { id: true, asFoundAt: true } });
 	if (!machine) return null;
-	return lossBy(read, machine, (facts) => {
+	return lossBy(read, machine, altering(thought));
+}
+
+const altering =
+	(thought: Omit<ThoughtOf, "machineId">) =>
+	(facts: ReversalFacts): PlannedStep | null => {
 		const on = facts.parts.find(({ id }) => id === thought.partId);
 		const at = facts.positions.find(({ id }) => id === thought.positionId);
 		if (!on && !at) return null;
@@ -84,5 +115,61 @@ export async function lossByAltering(read: Reader, thought: ThoughtOf): Promise<
 				...(thought.undo === "trace" ? { leavesTrace: true as const } : {}),
 			},
 		};
-	});
+	};
+
+/** Nobody is asked how long undoing takes: what is lost does not depend on it, and no time is said. */
+const NO_TIME = { low: 0, likely: 0, high: 0 };
+
+const NOT_WORKED_OUT =
+	"What reversal loses by it cannot be worked out yet: there is no plan for the way back while as found is open, or none can be made of the record.";
+
+/**
+ * What reversal would lose by each of the things thought about, the record read once for all of them. Null for a thing that is
+ * not on this machine's record.
+ */
+export async function foresee(read: Reader, machineId: string, thoughts: readonly Thought[]): Promise<readonly (Foreseen | null)[]> {
+	const machine = await read.machine.findUnique({ where: { id: machineId }, select: { id: true, asFoundAt: true } });
+	if (!machine) return thoughts.map(() => null);
+	const asking = thoughts.some(({ does }) => does !== "nothing") ? await askingOf(read, machine) : null;
+	return Promise.all(
+		thoughts.map(async (thought): Promise<Foreseen | null> => {
+			if (thought.does === "nothing") return { say: "Reversal loses nothing by it.", loses: false, counts: { positions: 0, states: 0 } };
+			if (!(await isOfMachine(read, machineId, thought))) return null;
+			if (asking === null) return notWorkedOut(read, thought);
+			const losses = asking(
+				thought.does === "parting"
+					? partingWith(await wholeOf(read, thought.partId))
+					: altering({ ...thought, what: "", minutes: NO_TIME }),
+			);
+			return losses === null ? null : foreseenIn(losses, thought.does === "alter" && thought.undo === "trace");
+		}),
+	);
+}
+
+function foreseenIn(losses: NamedLosses, leavesTrace: boolean): Foreseen {
+	const trace = leavesTrace ? " What comes back shows a trace of it." : "";
+	const of = (kind: "part" | "state"): number => losses.lost.filter((loss) => loss.of === kind).length;
+	return {
+		say: lossWords({ ...losses, minutesMore: 0 }) + trace,
+		loses: losses.lost.length > 0 || leavesTrace,
+		counts: { positions: of("part"), states: of("state") },
+	};
+}
+
+/** While there is no way back to plan, a part that goes takes with it what its originals were found in. */
+async function notWorkedOut(read: Reader, thought: Exclude<Thought, { does: "nothing" }>): Promise<Foreseen> {
+	if (thought.does === "alter") return { say: NOT_WORKED_OUT, loses: thought.undo !== "clean", counts: null };
+	const lost = await positionsThatLose(read, thought.partId);
+	return {
+		say: lossWords({ lost: lost.map(({ mark, name }) => ({ position: mark, name, of: "part" })), minutesMore: 0 }),
+		loses: lost.length > 0,
+		counts: { positions: lost.length, states: 0 },
+	};
+}
+
+async function isOfMachine(read: Reader, machineId: string, thought: Exclude<Thought, { does: "nothing" }>): Promise<boolean> {
+	if (thought.does === "alter" && thought.positionId !== null)
+		return (await read.position.count({ where: { id: thought.positionId, machineId } })) > 0;
+	const of = [{ machineId }, { position: { machineId } }];
+	return (await read.part.count({ where: { id: thought.partId ?? "", OR: of, place: { not: "void" } } })) > 0;
 }

@@ -307,9 +307,11 @@ export type DecisionOption = {
 	readonly name: string;
 	readonly costMinor: Minor;
 	readonly minutes: number;
+	/** In the words of whoever decided; what can be worked out is left to the program. */
 	readonly loses: string;
 	readonly undo: "clean" | "trace" | "never";
-	readonly onOriginal?: PartKey;
+	/** What it would do to the machine; left out where it is more than one thing, or none of these. */
+	readonly does?: "nothing" | { readonly alters: PartKey } | { readonly partsWith: PartKey };
 	readonly chosen: boolean;
 	readonly refusedBecause?: string;
 };

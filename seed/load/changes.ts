@@ -9,7 +9,7 @@ import { handOverSchema, sayNoteSchema } from "@/lib/machines/schema";
 import { planTest, runTest } from "@/lib/tests/changes";
 import { planTestSchema, runTestSchema } from "@/lib/tests/schema";
 import { instruments } from "@/seed/data/shop";
-import type { Decision, DecisionOption, Instant } from "@/seed/data/types";
+import type { Decision, DecisionOption, Instant, PartKey } from "@/seed/data/types";
 import { of } from "@/seed/load/book";
 import { type Diary, done } from "@/seed/load/diary";
 import type { Books } from "@/seed/load/moves";
@@ -40,13 +40,22 @@ export function conversions(diary: Diary, { book }: Books, agreed: Instant): voi
 }
 
 /** An option's cost; a payment to the shop is no cost, and is said in words. */
-const asOption = (option: DecisionOption) => ({
+const asOption = (option: DecisionOption, parts: ReadonlyMap<PartKey, string>) => ({
 	words: [option.name, option.refusedBecause === undefined ? "" : `refused: ${option.refusedBecause}`].filter(Boolean).join("; "),
 	cost: option.costMinor < 0 ? "" : asTyped(option.costMinor),
 	minutes: option.minutes,
+	...doesOf(option, parts),
 	loses: option.loses,
 	state: option.chosen ? "chosen" : option.refusedBecause === undefined ? "open" : "refused",
 });
+
+/** What the option would do, as the form sends it. */
+function doesOf({ does, undo }: DecisionOption, parts: ReadonlyMap<PartKey, string>) {
+	if (does === undefined) return { does: "other" };
+	if (does === "nothing") return { does };
+	if ("alters" in does) return { does: "alter", thing: `part:${of(parts, does.alters)}`, undo };
+	return { does: "parting", thing: `part:${of(parts, does.partsWith)}` };
+}
 
 export function decisions(diary: Diary, { book }: Books): void {
 	const agreedBy = (decision: Decision) => (decision.agreedBy === "not answered yet" ? "" : decision.agreedBy);
@@ -55,7 +64,7 @@ export function decisions(diary: Diary, { book }: Books): void {
 			const input = recordDecisionSchema(currency).parse({
 				machineId: book.machineId,
 				question: decision.question,
-				options: decision.options.map(asOption),
+				options: decision.options.map((option) => asOption(option, book.parts)),
 				stepId: of(book.steps, decision.step),
 				agreedBy: agreedBy(decision),
 			});

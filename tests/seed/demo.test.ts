@@ -10,6 +10,7 @@ import { type Day, day, dayOf } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { migrate } from "@/lib/db/migrate";
 import { databaseFile, openStore, type Store } from "@/lib/db/store";
+import { decisionsOf } from "@/lib/decisions/queries";
 import { digitalItemsOf } from "@/lib/digital/queries";
 import { verifyLedger } from "@/lib/ledger/verify";
 import { labourOfMachine } from "@/lib/money/labourOfMachine";
@@ -364,6 +365,33 @@ describe("bags of machine 12", () => {
 		const shaft = (await part("k21")).id;
 		expect(lost(await lossByAltering(store.read, { ...drilled, partId: shaft, undo: "never" }))).toEqual(["k21 state"]);
 		expect(lost(await lossByAltering(store.read, { ...drilled, partId: shaft, undo: "clean" }))).toEqual([]);
+	});
+
+	test("keep with each decision what reversal would have lost by what was refused", async () => {
+		const [shaft, ...others] = await decisionsOf(store.read, skerry.machineId);
+		expect(
+			shaft?.options.map(({ state, does, undo, part, positionsLost, statesLost }) => [
+				state,
+				does,
+				undo,
+				part?.name,
+				positionsLost,
+				statesLost,
+			]),
+		).toEqual([
+			["refused", "alter", "never", expect.stringContaining("lantern shaft"), 0, 1],
+			["chosen", "nothing", null, undefined, 0, 0],
+		]);
+		expect(shaft?.agreedBy).not.toBeNull();
+		expect(shaft?.options.map(({ foreseen }) => foreseen)).toEqual([
+			expect.stringMatching(
+				/^1 position can come back, but altered, and that cannot be undone: k21 .*The count of originals at best stays 32\.$/,
+			),
+			"Reversal loses nothing by it.",
+		]);
+		const motor = others.flatMap(({ options }) => options).find(({ does }) => does === "parting");
+		expect(motor).toMatchObject({ state: "refused", positionsLost: 1, statesLost: 0 });
+		expect(motor?.foreseen).toMatch(/^1 position can never be original again: k25 /);
 	});
 
 	test("leave nothing on the bench, and one motor outside, late", async () => {

@@ -109,7 +109,9 @@ describe.each(machines)("$name", (machine: Machine) => {
 		for (const decision of machine.decisions) {
 			expect(steps.has(decision.step), decision.id).toBe(true);
 			expect(decision.options.filter((option) => option.chosen).length, decision.id).toBe(decision.agreedBy === "not answered yet" ? 0 : 1);
-			expect(decision.options.every((option) => option.onOriginal === undefined || parts.has(option.onOriginal))).toBe(true);
+			for (const { does } of decision.options) {
+				if (typeof does === "object") expect(parts.has("alters" in does ? does.alters : does.partsWith), decision.id).toBe(true);
+			}
 		}
 		for (const item of [...machine.loans, ...machine.disposals, ...machine.digitalItems]) expect(parts.has(item.part)).toBe(true);
 	});

@@ -9,8 +9,8 @@ import type { Result } from "@/lib/core/result";
 import { shopStore } from "@/lib/db/shopStore";
 import { recordDecision } from "@/lib/decisions/changes";
 import { recordDecisionFormSchema } from "@/lib/decisions/schema";
-import { lossByAltering } from "@/lib/reversal/beforehandQueries";
-import { lossWords } from "@/lib/reversal/lossWords";
+import { foresee } from "@/lib/reversal/beforehandQueries";
+import { type Foreseen, thoughtSchema } from "@/lib/reversal/thought";
 import { requireShop } from "@/lib/shop/queries";
 import { deedOfForm } from "../work/deedOfForm";
 
@@ -21,24 +21,14 @@ export async function recordAlterationAction(raw: unknown): Promise<Result<{ num
 	});
 }
 
-const thoughtSchema = z.object({
-	machineId: z.uuid(),
-	positionId: z.uuid().nullable(),
-	partId: z.uuid().nullable(),
-	what: z.string().max(300),
-	undo: z.enum(["clean", "trace", "never"]),
-});
-/** The form asks how long undoing takes; what is lost does not depend on it, and no time is said here. */
-const NO_TIME = { low: 0, likely: 0, high: 0 };
+const askedSchema = z.object({ machineId: z.string().min(1).max(64), thought: thoughtSchema });
 
-/** What reversal would lose by an alteration that is only thought about; null when there is no way back to plan yet. Writes nothing. */
-export async function lossOfAlteringAction(raw: unknown): Promise<{ readonly say: string; readonly loses: boolean } | null> {
-	const thought = thoughtSchema.safeParse(raw);
-	if (!thought.success) return null;
-	const losses = await lossByAltering((await shopStore()).read, { ...thought.data, minutes: NO_TIME });
-	if (losses === null) return null;
-	const trace = thought.data.undo === "trace" ? " What comes back shows a trace of it." : "";
-	return { say: lossWords({ ...losses, minutesMore: 0 }) + trace, loses: losses.lost.length > 0 || trace !== "" };
+/** What reversal would lose by something that is only thought about; null when there is nothing to say of it. Writes nothing. */
+export async function foreseeAction(raw: unknown): Promise<Foreseen | null> {
+	const asked = askedSchema.safeParse(raw);
+	if (!asked.success) return null;
+	const [foreseen] = await foresee((await shopStore()).read, asked.data.machineId, [asked.data.thought]);
+	return foreseen ?? null;
 }
 
 export async function markUndoneAction(raw: unknown): Promise<Result<null>> {

@@ -13,6 +13,7 @@ import { SureButton } from "@/app/ui/sureButton";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
 import { recordAlterationFormSchema, UNDO_WORDS } from "@/lib/alterations/schema";
+import { thoughtOf } from "@/lib/reversal/thought";
 import { MomentField } from "../work/momentField";
 import { recordAlterationAction } from "./actions";
 import { Beforehand } from "./beforehand";
@@ -70,6 +71,7 @@ export function AlterForm({
 		setValue("positionId", "");
 		setValue("place", "");
 	};
+	const altered = { partId: watch("partId") || null, positionId: watch("positionId") || null };
 	const whereError = form.errorOf("place");
 	const thing = chosen?.label ?? (watch("place") || "this place");
 	return (
@@ -124,9 +126,7 @@ export function AlterForm({
 					<TextField label="Wait while undoing" hint="glue sets: 24 h" optional className="af-short" {...form.field("undoWait")} />
 				</>
 			) : null}
-			{undo && target !== "place" ? (
-				<Beforehand machineId={machineId} positionId={watch("positionId") || null} partId={watch("partId") || null} undo={undo} />
-			) : null}
+			{undo && target !== "place" ? <Beforehand machineId={machineId} thought={thoughtOf({ does: "alter", ...altered, undo })} /> : null}
 			<TextField label={never ? "Why it has to be" : "Reason"} optional={!never} {...form.field("reason")} />
 			<FormRow>
 				<TextField label="Who agreed" hint="The owner; stays out of public papers." optional {...form.field("agreedBy")} />

@@ -2,35 +2,31 @@
 
 import { useEffect, useState } from "react";
 import { Notice } from "@/app/ui/notice";
-import { lossOfAlteringAction } from "./actions";
+import type { Foreseen, Thought } from "@/lib/reversal/thought";
+import { foreseeAction } from "./actions";
 
-type Thought = {
-	readonly machineId: string;
-	readonly positionId: string | null;
-	readonly partId: string | null;
-	readonly undo: "clean" | "trace" | "never";
-};
-
-/** What reversal would lose by the change, said while it can still be left alone. */
-export function Beforehand({ machineId, positionId, partId, undo }: Thought) {
-	const [loss, setLoss] = useState<Awaited<ReturnType<typeof lossOfAlteringAction>>>(null);
+/** What reversal would lose by what is thought about, said while it can still be left alone. `thought` is null while too little is chosen. */
+export function Beforehand({ machineId, thought }: { readonly machineId: string; readonly thought: Thought | null }) {
+	const [foreseen, setForeseen] = useState<Foreseen | null>(null);
+	const asked = JSON.stringify(thought);
 	useEffect(() => {
-		let asked = true;
-		setLoss(null);
-		if (positionId === null && partId === null) return;
-		lossOfAlteringAction({ machineId, positionId, partId, what: "", undo }).then(
-			(answer) => asked && setLoss(answer),
+		let current = true;
+		setForeseen(null);
+		const asking: Thought | null = JSON.parse(asked);
+		if (asking === null) return;
+		foreseeAction({ machineId, thought: asking }).then(
+			(answer) => current && setForeseen(answer),
 			// The shop cannot be reached: the form itself says so when it is sent.
 			() => undefined,
 		);
 		return () => {
-			asked = false;
+			current = false;
 		};
-	}, [machineId, positionId, partId, undo]);
-	if (loss === null) return null;
+	}, [machineId, asked]);
+	if (foreseen === null) return null;
 	return (
-		<Notice means={loss.loses ? "stop" : "original"} live="status" title="Beforehand">
-			<p>{loss.say}</p>
+		<Notice means={foreseen.loses ? "stop" : "original"} live="status" title="Beforehand">
+			<p>{foreseen.say}</p>
 		</Notice>
 	);
 }

@@ -3,10 +3,8 @@
 import { useRouter } from "next/navigation";
 import { useMemo, useState } from "react";
 import { Button } from "@/app/ui/button";
-import { ChoiceField } from "@/app/ui/choiceField";
 import { FormProblem } from "@/app/ui/formProblem";
 import { Buttons, FormRow } from "@/app/ui/layouts";
-import { MoneyField } from "@/app/ui/moneyField";
 import type { Option } from "@/app/ui/option";
 import { SelectField } from "@/app/ui/selectField";
 import { TextArea } from "@/app/ui/textArea";
@@ -16,9 +14,10 @@ import { recordDecisionFormSchema } from "@/lib/decisions/schema";
 import type { CurrencyCode } from "@/lib/money/currency";
 import { MomentField } from "../work/momentField";
 import { recordDecisionAction } from "./actions";
+import { DecideOption, type Things } from "./decideOption";
 
 const MOST = 4;
-const EMPTY = { words: "", cost: "", minutes: "", loses: "", state: "open" as const };
+const EMPTY = { words: "", cost: "", minutes: "", does: "other" as const, thing: "", loses: "", state: "open" as const };
 
 /** Options side by side, with what each costs and what reversal would lose by it; one may be chosen. */
 export function DecideForm({
@@ -27,12 +26,14 @@ export function DecideForm({
 	currency,
 	stepId,
 	steps,
+	things,
 }: {
 	readonly machineId: string;
 	readonly changesHref: string;
 	readonly currency: CurrencyCode;
 	readonly stepId: string;
 	readonly steps: readonly Option[];
+	readonly things: Things;
 }) {
 	const router = useRouter();
 	const [count, setCount] = useState(2);
@@ -56,31 +57,10 @@ export function DecideForm({
 		<form className="af-form" {...form.formProps}>
 			<FormProblem problem={form.problem} />
 			<TextField label="What is to be decided" hint="Cross-drill the original shaft, or make a new one?" {...form.field("question")} />
-			<div className="grid gap-4 pb-3 md:grid-cols-2">
-				{Array.from({ length: count }, (_, index) => index).map((index) => (
-					<fieldset key={index} className="min-w-0 rounded-plain border border-line p-4">
-						<legend className="px-1 font-bold">{`Option ${index + 1}`}</legend>
-						<TextField label="What it is" {...form.field(`options.${index}.words`)} />
-						<FormRow>
-							<MoneyField label="Cost" optional currency={currency} {...form.field(`options.${index}.cost`)} />
-							<TextField label="Time" optional hint="35, or 2 h 35" {...form.field(`options.${index}.minutes`)} />
-						</FormRow>
-						<TextField
-							label="What reversal would lose"
-							hint="Empty is nothing: it can be put back as it was."
-							optional
-							{...form.field(`options.${index}.loses`)}
-						/>
-						<ChoiceField
-							label="Decided"
-							options={[
-								{ value: "open", label: "open" },
-								{ value: "chosen", label: "chosen" },
-								{ value: "refused", label: "refused" },
-							]}
-							{...form.field(`options.${index}.state`)}
-						/>
-					</fieldset>
+			<div className="grid grid-cols-[repeat(auto-fit,minmax(min(100%,18rem),1fr))] gap-4 pb-3">
+				{Array.from({ length: count }, (_, index) => (
+					// biome-ignore lint/suspicious/noArrayIndexKey: options have no other name than their place, and only the last one goes
+					<DecideOption key={index} index={index} form={form} machineId={machineId} currency={currency} things={things} />
 				))}
 			</div>
 			<p className="af-error">{form.errorOf("options")}</p>

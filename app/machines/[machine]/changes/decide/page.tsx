@@ -4,7 +4,7 @@ import { shopStore } from "@/lib/db/shopStore";
 import { requireShop } from "@/lib/shop/queries";
 import { choicesOfMachine } from "@/lib/steps/queries";
 import { thisMachine } from "../../thisMachine";
-import { stepOption } from "../../work/planChoices";
+import { partOption, positionOption, stepOption } from "../../work/planChoices";
 import { DecideForm } from "../decideForm";
 import { stepNamed } from "../stepNamed";
 
@@ -15,12 +15,16 @@ type Props = {
 	readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
 };
 
+const thing =
+	(kind: "position" | "part") =>
+	({ value, label }: { readonly value: string; readonly label: string }) => ({ value: `${kind}:${value}`, label });
+
 export default async function DecidePage({ params, searchParams }: Props) {
 	const machine = await thisMachine((await params).machine);
 	const { read } = await shopStore();
-	const [shop, { steps }] = await Promise.all([requireShop(read), choicesOfMachine(read, machine.id)]);
+	const [shop, { steps, positions, parts }] = await Promise.all([requireShop(read), choicesOfMachine(read, machine.id)]);
 	return (
-		<div className="max-w-5xl">
+		<div className="max-w-7xl">
 			<Card title="Record a decision">
 				<DecideForm
 					machineId={machine.id}
@@ -28,6 +32,10 @@ export default async function DecidePage({ params, searchParams }: Props) {
 					currency={shop.currency}
 					stepId={stepNamed(steps, (await searchParams).step)}
 					steps={steps.map(stepOption)}
+					things={{
+						positions: positions.map(positionOption).map(thing("position")),
+						parts: parts.map(partOption).map(thing("part")),
+					}}
 				/>
 			</Card>
 		</div>
