@@ -53,8 +53,8 @@ export const CHECK = [
 	"Look into the holding bags: each should be empty.",
 ] as const;
 
-/** The lines of a plan, in its order. `facts` must be those that its problem was made from. */
-export function checklistOf(plan: Plan, facts: ReversalFacts): Line[] {
+/** The lines of a plan, or of whatever else has operations, in its order. `facts` must be those that its problem was made from. */
+export function checklistOf(plan: Pick<Plan, "operations">, facts: ReversalFacts): Line[] {
 	const partOf = new Map(facts.parts.map((part) => [partKey(part), part]));
 	const positionOf = new Map(facts.positions.map((position) => [position.mark, position]));
 	const alterationOf = new Map(facts.alterations.map((alteration) => [`a${alteration.number}`, alteration]));

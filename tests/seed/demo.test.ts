@@ -25,6 +25,8 @@ import { checklistOf, pickList } from "@/lib/reversal/checklist";
 import type { NamedLosses } from "@/lib/reversal/lossWords";
 import { planReversal } from "@/lib/reversal/plan";
 import { reversalFacts } from "@/lib/reversal/queries";
+import { reachOf } from "@/lib/reversal/reachQueries";
+import { reachSentence } from "@/lib/reversal/reachWords";
 import { readProblem } from "@/lib/reversal/readProblem";
 import type { Asked } from "@/lib/reversal/scope";
 import { notPutAway, outside } from "@/lib/store/queries";
@@ -365,6 +367,21 @@ describe("bags of machine 12", () => {
 		const shaft = (await part("k21")).id;
 		expect(lost(await lossByAltering(store.read, { ...drilled, partId: shaft, undo: "never" }))).toEqual(["k21 state"]);
 		expect(lost(await lossByAltering(store.read, { ...drilled, partId: shaft, undo: "clean" }))).toEqual([]);
+	});
+
+	test("say what comes off to get at the tube's choke and the lantern shaft, from the record as it stands", async () => {
+		const asked = async (...marks: string[]) => {
+			const reach = await reachOf(store.read, skerry.machineId, marks, instant("2026-05-29T12:00:00.000Z"));
+			if (!reach.ok) throw new Error(reach.error.say);
+			return reach.value;
+		};
+		const shaft = await asked("k21");
+		expect(shaft.stuck).toEqual([]);
+		expect(shaft.first.map(({ mark }) => mark)).toContain("k02");
+		expect(shaft.out.map(({ mark }) => mark).at(-1)).toBe("k21");
+		expect(reachSentence(shaft)).toMatch(/^Take off \d+ things to get at the lantern shaft, new .*: \d+ min out and in \(likely\)\./);
+		const both = await asked("k21", "k07");
+		expect(both.first.length + both.wanted.length).toBeGreaterThan(shaft.first.length + 1);
 	});
 
 	test("keep with each decision what reversal would have lost by what was refused", async () => {

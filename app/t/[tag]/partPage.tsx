@@ -224,6 +224,11 @@ export async function PartPage({ partId }: { partId: string }) {
 							Take it out
 						</ButtonLink>
 					) : null}
+					{part.fittedIn ? (
+						<ButtonLink href={`/machines/${part.fittedIn.machineNumber}/reach/${encodeURIComponent(part.fittedIn.mark)}`}>
+							What comes off first
+						</ButtonLink>
+					) : null}
 					{putIn ? (
 						<ButtonLink kind="main" href={putIn}>
 							Put it in

@@ -103,6 +103,7 @@ export default async function PositionPageOfMachine({ params }: Props) {
 							Put a part in
 						</ButtonLink>
 					) : null}
+					<ButtonLink href={`${base}/reach/${encodeURIComponent(page.mark)}`}>What comes off first</ButtonLink>
 				</div>
 			</div>
 			{page.note === "" ? null : (

@@ -115,6 +115,11 @@ export default async function TakeOutPage({ params }: { params: Params }) {
 							))}
 							.
 						</p>
+						<p>
+							<Link className="inline-block py-1.5" href={`/machines/${machine.number}/reach/${encodeURIComponent(position.mark)}`}>
+								The whole way to it, and how long that takes
+							</Link>
+						</p>
 					</Notice>
 				) : null}
 				<TakeOutForm
