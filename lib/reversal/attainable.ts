@@ -52,7 +52,12 @@ export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Att
 		const host = world.hostOf[p] ?? NONE;
 		const lost = outOfHand.get(p);
 		const differs = partIn(now, p) !== partIn(target, p);
-		if (inLoop.has(p)) {
+		const isForeign = host !== NONE && placeOfPart(target, host) === NONE;
+		if (isForeign && partIn(target, p) === NONE) {
+			// What the target does not know travels, with an assembly that is lost as well: the machine misses nothing by it.
+			keeps[p] = 1;
+			travelling.add(p);
+		} else if (inLoop.has(p)) {
 			keeps[p] = 1;
 			if (differs) hindrances.set(p, { code: "access-loop" });
 		} else if (isStuck(world, p)) {
@@ -61,10 +66,9 @@ export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Att
 		} else if (lost !== undefined) {
 			keeps[p] = 1;
 			if (differs) hindrances.set(p, { code: "host-unavailable", part: lost });
-		} else if (host !== NONE && placeOfPart(target, host) === NONE) {
+		} else if (isForeign) {
 			keeps[p] = 1;
-			if (partIn(target, p) === NONE) travelling.add(p);
-			else if (differs) hindrances.set(p, { code: "host-not-in-target", part: host });
+			if (differs) hindrances.set(p, { code: "host-not-in-target", part: host });
 		}
 	}
 

@@ -42,3 +42,33 @@ describe("a part in the position that it covers", () => {
 		expect(carriedOut(altered, plan.operations).undone).toEqual(new Set(["a1"]));
 	});
 });
+
+describe("what is on a part that cannot be had", () => {
+	const board: Problem = {
+		format: PROBLEM_FORMAT,
+		positions: [{ id: "k1" }, { id: "k2" }, { id: "n1", host: "board" }],
+		parts: [{ id: "board", unavailable: "scrapped" }, { id: "chip" }, { id: "lamp" }, { id: "old" }],
+		now: { k2: "lamp", n1: "chip" },
+		target: { k2: "old" },
+		obstructions: [],
+	};
+
+	it("travels with it when the target knows nothing of it: the machine misses nothing", () => {
+		const plan = planReversal(board);
+		expect(plan.staysDifferent).toEqual([]);
+		expect(plan.travels).toEqual([{ position: "n1", part: "chip", with: "board" }]);
+	});
+
+	it("is lost with it when the target wants it elsewhere", () => {
+		const wanted: Problem = { ...board, target: { k2: "chip" } };
+		expect(planReversal(wanted).staysDifferent.map(({ position, code }) => [position, code])).toEqual([["k2", "stands-elsewhere"]]);
+	});
+
+	it("comes off while the part is fitted all the same; only nothing new is put on it", () => {
+		const fitted: Problem = { ...board, now: { k1: "board", n1: "chip" }, target: { k1: "board", n1: "lamp", k2: "chip" } };
+		const plan = planReversal(fitted);
+		expect(plan.attains).toEqual({ k1: "board", k2: "chip" });
+		expect(plan.staysDifferent.map(({ position, code }) => [position, code])).toEqual([["n1", "host-unavailable"]]);
+		carriedOut(fitted, plan.operations);
+	});
+});

@@ -81,10 +81,7 @@ function attainable(problem: Problem, looped: ReadonlySet<string>): Map<string, 
 	const target = new Map(Object.entries(problem.target));
 	const lost = new Set(problem.parts.filter(({ unavailable }) => unavailable !== undefined).map(({ id }) => id));
 	const inScope = (at: string) => problem.scope === undefined || problem.scope.includes(at);
-	const outOfHand = (at: string) => {
-		const host = problem.positions.find(({ id }) => id === at)?.host;
-		return (host !== undefined && lost.has(host)) || lost.has(whole(problem, now, at).replace(/^loose /, ""));
-	};
+	const outOfHand = (at: string) => lost.has(whole(problem, now, at).replace(/^loose /, ""));
 	const keeps = (at: string) => {
 		const host = problem.positions.find(({ id }) => id === at)?.host;
 		return !inScope(at) || looped.has(at) || outOfHand(at) || (host !== undefined && fits(target, host) === undefined);
@@ -113,9 +110,10 @@ function attainable(problem: Problem, looped: ReadonlySet<string>): Map<string, 
 			for (const at of more) fails.add(at);
 			return more.length > 0;
 		};
-		const cannotBeHad = failing((_, part) => {
+		const cannotBeHad = failing((at, part) => {
 			const place = fits(now, part);
-			return lost.has(part) || (place !== undefined && keeps(place));
+			const host = problem.positions.find(({ id }) => id === at)?.host;
+			return lost.has(part) || (place !== undefined && keeps(place)) || (host !== undefined && lost.has(host));
 		});
 		if (cannotBeHad) continue;
 		const ring = problem.positions
@@ -174,10 +172,7 @@ export function byDefinition(problem: Problem): Answer {
 	const ids = problem.positions.map(({ id }) => id).sort();
 	const looped = new Set<string>();
 	const lost = new Set(problem.parts.filter(({ unavailable }) => unavailable !== undefined).map(({ id }) => id));
-	const outOfHand = (at: string) => {
-		const host = problem.positions.find(({ id }) => id === at)?.host;
-		return (host !== undefined && lost.has(host)) || lost.has(whole(problem, now, at).replace(/^loose /, ""));
-	};
+	const outOfHand = (at: string) => lost.has(whole(problem, now, at).replace(/^loose /, ""));
 	for (;;) {
 		const then = attainable(problem, looped);
 		const work = new Set(ids.filter((at) => now.get(at) !== then.get(at)));
@@ -214,7 +209,7 @@ export function byDefinition(problem: Problem): Answer {
 		if (opened === undefined) throw new Error("no opening at all");
 		for (const at of ids) {
 			const host = problem.positions.find(({ id }) => id === at)?.host;
-			const travels = host !== undefined && fits(target, host) === undefined && !target.has(at) && !looped.has(at) && !outOfHand(at);
+			const travels = host !== undefined && fits(target, host) === undefined && !target.has(at);
 			const inScope = problem.scope === undefined || problem.scope.includes(at);
 			if (inScope && !travels && then.get(at) !== target.get(at)) stays.push(`${at}/`);
 		}
