@@ -27,7 +27,8 @@ export function reachSentence({ wanted, first, firstTime, wantedTime }: ReachShe
 		const reached = wantedTime.of === 0 ? "it can be reached as it stands" : timeWords(wantedTime);
 		return `Nothing is in the way of ${goal}: ${reached}.`;
 	}
-	const self = wantedTime.of === 0 ? "" : ` Then ${wantedTime.of === 1 ? `${goal} itself` : "these themselves"}: ${timeWords(wantedTime)}.`;
+	const held = things(wanted.filter(({ part }) => part !== null));
+	const self = wantedTime.of === 0 ? "" : ` Then ${held} ${wantedTime.of === 1 ? "itself" : "themselves"}: ${timeWords(wantedTime)}.`;
 	return `Take off ${first.length === 1 ? "1 thing" : `${first.length} things`} to get at ${goal}: ${timeWords(firstTime)}.${self}`;
 }
 

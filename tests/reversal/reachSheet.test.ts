@@ -85,7 +85,7 @@ describe("what comes off", () => {
 		const both = await sheet("p03", "p04");
 		expect(both.first.map(({ mark }) => mark)).toEqual(["p01"]);
 		expect(reachSentence(both)).toBe(
-			"Take off 1 thing to get at the cover and the motor: 7 min out and in (likely). Then these themselves: 15 min out and in (likely).",
+			"Take off 1 thing to get at the cover and the motor: 7 min out and in (likely). Then the cover and the motor themselves: 15 min out and in (likely).",
 		);
 	});
 

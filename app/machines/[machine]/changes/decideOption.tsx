@@ -1,6 +1,7 @@
 "use client";
 
 import { ChoiceField } from "@/app/ui/choiceField";
+import { FormRow } from "@/app/ui/layouts";
 import { MoneyField } from "@/app/ui/moneyField";
 import type { Option } from "@/app/ui/option";
 import { SelectField } from "@/app/ui/selectField";
@@ -53,8 +54,10 @@ export function DecideOption({
 		<fieldset className="min-w-0 rounded-plain border border-line p-4">
 			<legend className="px-1 font-bold">{`Option ${index + 1}`}</legend>
 			<TextField label="What it is" {...form.field(`options.${index}.words`)} />
-			<MoneyField label="Cost" optional currency={currency} {...form.field(`options.${index}.cost`)} />
-			<TextField label="Time" optional hint="35, or 2 h 35" className="af-short" {...form.field(`options.${index}.minutes`)} />
+			<FormRow>
+				<MoneyField label="Cost" optional currency={currency} {...form.field(`options.${index}.cost`)} />
+				<TextField label="Time" optional hint="35, or 2 h 35" {...form.field(`options.${index}.minutes`)} />
+			</FormRow>
 			<ChoiceField label="What it would do to the machine" options={DOES} {...form.field(`options.${index}.does`)} />
 			{does === "alter" ? (
 				<>

@@ -54,7 +54,7 @@ export function Decision({
 							</div>
 							<div>
 								<dt>Reversal loses</dt>
-								<dd>{option.foreseen ?? (option.loses || (option.does === null ? "nothing" : "not said"))}</dd>
+								<dd>{lossSaid(option)}</dd>
 							</div>
 							{option.foreseen !== null && option.loses ? (
 								<div>
@@ -77,6 +77,12 @@ export function Decision({
 			) : null}
 		</Card>
 	);
+}
+
+/** What was worked out, or else what was said; options from before anybody was asked meant nothing by saying nothing. */
+function lossSaid({ foreseen, loses, does }: OptionRow): string {
+	if (foreseen !== null) return foreseen.replace(/^Reversal loses nothing by it\.(?=$| )/, "Nothing.");
+	return loses || (does === null ? "Nothing." : "not said");
 }
 
 /** "Alters the original lantern shaft 12-0021-9: cannot be undone". */

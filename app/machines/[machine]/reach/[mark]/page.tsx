@@ -94,14 +94,18 @@ export default async function ReachPage({ params, searchParams }: Props) {
 			<Columns>
 				<Stack>
 					{out.length > 0 ? (
-						<Card title="Out, in this order" flush>
-							<InOrder caption="What comes out, in order" lines={out} wanted={wanted} base={base} />
-						</Card>
+						<div className="break-inside-avoid">
+							<Card title="Out, in this order" flush>
+								<InOrder caption="What comes out, in order" lines={out} wanted={wanted} base={base} />
+							</Card>
+						</div>
 					) : null}
 					{into.length > 0 ? (
-						<Card title="In again, in this order" flush>
-							<InOrder caption="What goes in again, in order" lines={into} wanted={wanted} base={base} startAt={out.length} />
-						</Card>
+						<div className="break-inside-avoid">
+							<Card title="In again, in this order" flush>
+								<InOrder caption="What goes in again, in order" lines={into} wanted={wanted} base={base} startAt={out.length} />
+							</Card>
+						</div>
 					) : null}
 					{into.length > 0 ? (
 						<Notice live="off" title="Then check">
@@ -115,7 +119,7 @@ export default async function ReachPage({ params, searchParams }: Props) {
 						<Card title="More than one thing">
 							<AlsoForm
 								base={`${base}/reach/${encodeURIComponent(mark)}`}
-								also={marks.slice(1)}
+								also={choices.filter((choice) => also.includes(choice.mark))}
 								most={MOST}
 								choices={choices.filter((choice) => !marks.includes(choice.mark))}
 							/>
