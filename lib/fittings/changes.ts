@@ -264,7 +264,7 @@ async function decidePutIn(
 	if (!part) return refuse("no-part", "That part is not known. Scan its tag, or choose one from the list.");
 	// What is fitted on it goes in with it, and brings along what that excludes.
 	const whole = await wholeOf(read, part.row.id);
-	const [reach, exclusions, occupant, lastHere, lastOfPart, safety] = await Promise.all([
+	const [reach, exclusions, occupant, lastHere, lastOfPart, safety, carries] = await Promise.all([
 		reachFacts(read, machine.id),
 		read.exclusion.findMany({
 			where: { OR: [{ partId: { in: whole } }, { otherId: { in: whole } }] },
@@ -287,6 +287,12 @@ async function decidePutIn(
 			orderBy: { untilAt: "desc" },
 			select: { outConversion: { select: { name: true } } },
 		}),
+		read.part.findMany({
+			where: { id: { in: whole.filter((id) => id !== part.row.id) }, origin: "original", machineId: { not: machine.id } },
+			orderBy: { id: "asc" },
+			take: 1,
+			select: { name: true, machine: { select: { number: true } } },
+		}),
 	]);
 	const excludes = exclusions.map(({ partId, otherId, note }) =>
 		whole.includes(partId) ? { ofId: partId, partId: otherId, note } : { ofId: otherId, partId, note },
@@ -301,6 +307,7 @@ async function decidePutIn(
 		reach,
 		names,
 		excludes,
+		carries: carries.map(({ name, machine: of }) => ({ name, machineNumber: of.number })),
 		safety: safety?.outConversion?.name ?? null,
 		anyway: Boolean(said.anyway),
 		reason: said.reason || (action === "part.put-back" && !safety ? "put back" : ""),

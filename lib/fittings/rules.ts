@@ -130,6 +130,8 @@ export type PutInFacts = {
 	readonly names: PartNames;
 	/** Parts (`partId`) that cannot be fitted at the same time as this one or a part fitted on it (`ofId`). */
 	readonly excludes: readonly { readonly ofId: string; readonly partId: string; readonly note: string }[];
+	/** Originals of other machines that are fitted on this one. */
+	readonly carries: readonly { readonly name: string; readonly machineNumber: number }[];
 	/** The conversion done for safety that took this part out of this machine; null when none did. */
 	readonly safety: string | null;
 	readonly anyway: boolean;
@@ -161,6 +163,14 @@ export function mayPutIn(facts: PutInFacts): Result<{ covers: Cover[] }, Refusal
 		return refuse(
 			"original-of-another",
 			`${upper(named)} is an original of machine ${part.machineNumber}. Say why it goes into machine ${facts.machineNumber}: machine ${part.machineNumber} loses it by this.`,
+			{ fields: { reason: "Say why an original of another machine is used." } },
+		);
+	}
+	const carried = facts.carries[0];
+	if (carried && part.machineId !== position.machineId && facts.reason === "") {
+		return refuse(
+			"original-of-another",
+			`${upper(named)} carries the ${lower(carried.name)}, an original of machine ${carried.machineNumber}. Say why it goes into machine ${facts.machineNumber}: machine ${carried.machineNumber} loses it by this.`,
 			{ fields: { reason: "Say why an original of another machine is used." } },
 		);
 	}

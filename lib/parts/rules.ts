@@ -12,8 +12,8 @@ export type LeavingPart = {
 	readonly place: PlaceKind;
 };
 
-/** A position that can never hold its original again: its mark and name. */
-export type LostPosition = { readonly mark: string; readonly name: string };
+/** A position that can never hold its original again: its mark and name. `original` is false where what it loses was in it when it came, and is no original. */
+export type LostPosition = { readonly mark: string; readonly name: string; readonly original?: boolean };
 
 export type Way = "sold" | "lost" | "scrapped" | "void" | "out";
 
@@ -50,10 +50,39 @@ export function mayLeave(part: LeavingPart, way: Way): Result<null> {
  */
 export function whatIsLost(part: LeavingPart, loses: readonly LostPosition[]): string | null {
 	if (loses.length === 0) return part.origin === "original" ? "no reversal can ever use it again." : null;
-	const names = loses.map((position) => `${position.mark} ${position.name}`);
-	const shown = names.length > 5 ? `${names.slice(0, 5).join(", ")} and ${names.length - 5} more` : names.join(", ");
-	return `${loses.length === 1 ? "1 position" : `${loses.length} positions`} can never be original again: ${shown}.`;
+	return positionsSaid(loses, "can never be original again", "can never be as found again");
 }
+
+/** What reversal misses for as long as a part is lent, lost or in another machine, as a sentence; "" when nothing. */
+export const whatIsMissed = (loses: readonly LostPosition[]): string =>
+	positionsSaid(loses, "cannot be original while it is away", "cannot be as found while it is away");
+
+/** "1 position can never be original again: k25 motor.", with originals apart from what was only there when it came. */
+function positionsSaid(loses: readonly LostPosition[], original: string, other: string): string {
+	const say = (rows: readonly LostPosition[], what: string): string => {
+		if (rows.length === 0) return "";
+		const names = rows.map((position) => `${position.mark} ${position.name}`);
+		const shown = names.length > 5 ? `${names.slice(0, 5).join(", ")} and ${names.length - 5} more` : names.join(", ");
+		return `${rows.length === 1 ? "1 position" : `${rows.length} positions`} ${what}: ${shown}.`;
+	};
+	const isOwn = (position: LostPosition): boolean => position.original !== false;
+	return [
+		say(loses.filter(isOwn), original),
+		say(
+			loses.filter((position) => !isOwn(position)),
+			other,
+		),
+	]
+		.filter(Boolean)
+		.join(" ");
+}
+
+const whatItIs = (part: LeavingPart, loses: readonly LostPosition[]): string =>
+	part.origin === "original"
+		? "is original"
+		: loses.some(({ original }) => original !== false)
+			? "carries an original"
+			: "was in the machine when it came";
 
 /** Whether the part may go for good: loose, and with a reason if it or anything on it is original. */
 export function mayGoForGood(part: LeavingPart, way: Exclude<Way, "out">, loses: readonly LostPosition[], why: string): Result<null> {
@@ -61,8 +90,8 @@ export function mayGoForGood(part: LeavingPart, way: Exclude<Way, "out">, loses:
 	if (!free.ok) return free;
 	const lost = way === "void" ? null : whatIsLost(part, loses);
 	if (lost !== null && why === "") {
-		return refuse("original-needs-reason", `${part.tag}, ${part.name}, is original. If it is ${DONE[way]}, ${lost} Say why.`, {
-			fields: { why: "Say why: an original does not go without a reason." },
+		return refuse("original-needs-reason", `${part.tag}, ${part.name}, ${whatItIs(part, loses)}. If it is ${DONE[way]}, ${lost} Say why.`, {
+			fields: { why: "Say why: it does not go without a reason." },
 			facts: { tag: part.tag, loses: loses.map((position) => position.mark), count: loses.length },
 		});
 	}

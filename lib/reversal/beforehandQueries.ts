@@ -1,6 +1,7 @@
 // What reversal to as found would lose by something that somebody is about to do: the planner on the record as it is and
 // as it would be.
 
+import { bagsWithin } from "@/lib/bags/nesting";
 import { instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 import { positionsThatLose, wholeOf } from "@/lib/parts/queries";
@@ -11,7 +12,7 @@ import { lossWords, type NamedLosses } from "@/lib/reversal/lossWords";
 import { planReversal } from "@/lib/reversal/plan";
 import { type ReversalFacts, reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
-import type { Foreseen, Thought } from "@/lib/reversal/thought";
+import { type Foreseen, type Thought, thoughtOf } from "@/lib/reversal/thought";
 
 /** What is asked of a record that was read once: what reversal loses by a step. Null when the step is of nothing on record. */
 type Asking = (step: (facts: ReversalFacts) => PlannedStep | null) => NamedLosses | null;
@@ -79,8 +80,31 @@ export async function lossByPartingWith(read: Reader, partId: string): Promise<N
 export async function positionsLostWith(read: Reader, partId: string): Promise<LostPosition[]> {
 	const losses = await lossByPartingWith(read, partId);
 	if (losses === null) return positionsThatLose(read, partId);
-	return losses.lost.filter((loss) => loss.of === "part").map(({ position, name }) => ({ mark: position, name }));
+	return positionsIn(losses);
 }
+
+const positionsIn = ({ lost }: NamedLosses): LostPosition[] =>
+	lost.filter((loss) => loss.of === "part").map(({ position, name, original }) => ({ mark: position, name, original: original !== false }));
+
+/** The same for all that lies in a bag and in the bags within it, were the bag gone. */
+export async function positionsLostWithBag(read: Reader, bagId: string): Promise<LostPosition[]> {
+	const bag = await read.bag.findUnique({ where: { id: bagId }, select: { machine: { select: { id: true, asFoundAt: true } } } });
+	if (!bag?.machine) return [];
+	const inIt = await read.part.findMany({
+		where: { bagId: { in: await bagsWithin(read, bagId) } },
+		orderBy: { id: "asc" },
+		take: MOST_IN_BAG,
+		select: { id: true },
+	});
+	const wholes = await Promise.all(inIt.map(({ id }) => wholeOf(read, id)));
+	const losses = inIt.length === 0 ? null : await lossBy(read, bag.machine, partingWith(wholes.flat()));
+	if (losses !== null) return positionsIn(losses);
+	const lost = await Promise.all(inIt.map(({ id }) => positionsThatLose(read, id)));
+	return [...new Map(lost.flat().map((position) => [position.mark, position])).values()];
+}
+
+/** More parts than so many lie in no bag. */
+const MOST_IN_BAG = 500;
 
 /** A change that is thought about, on a part or at a position, and whether it could ever be undone. */
 export type ThoughtOf = {
@@ -144,6 +168,25 @@ export async function foresee(read: Reader, machineId: string, thoughts: readonl
 			return losses === null ? null : foreseenIn(losses, thought.does === "alter" && thought.undo === "trace");
 		}),
 	);
+}
+
+/**
+ * What reversal would lose if a step changed for good what it is about: its part, or the part in its position, or the position
+ * itself where none is. Null where it loses nothing, or nothing can be said of it.
+ */
+export async function foreseeStep(
+	read: Reader,
+	machineId: string,
+	about: { readonly partId: string | null; readonly positionId: string | null },
+): Promise<Foreseen | null> {
+	const held =
+		about.partId ??
+		(about.positionId === null
+			? null
+			: (await read.part.findUnique({ where: { positionId: about.positionId }, select: { id: true } }))?.id);
+	const thought = thoughtOf({ does: "alter", partId: held ?? null, positionId: about.positionId, undo: "never" });
+	const [foreseen] = thought === null ? [] : await foresee(read, machineId, [thought]);
+	return foreseen?.counts && foreseen.loses ? foreseen : null;
 }
 
 function foreseenIn(losses: NamedLosses, leavesTrace: boolean): Foreseen {

@@ -39,6 +39,7 @@ const facts: PutInFacts = {
 	},
 	names,
 	excludes: [],
+	carries: [],
 	safety: null,
 	anyway: false,
 	reason: "",
@@ -67,6 +68,14 @@ describe("what may go in", () => {
 		expect(refusal.fields).toHaveProperty("reason");
 		expect(mayPutIn({ ...foreign, reason: "13 is the donor" }).ok).toBe(true);
 		expect(mayPutIn({ ...foreign, part: { ...foreign.part, origin: "modern" } }).ok).toBe(true);
+	});
+
+	it("a part of another machine that carries its original needs the reason as well", () => {
+		const foreign = { ...facts, part: { ...motor, machineId: "m13", machineNumber: 13, origin: "modern" as const } };
+		const carrying = { ...foreign, carries: [{ name: "Choke", machineNumber: 13 }] };
+		expect(refused(mayPutIn(carrying))).toMatchObject({ code: "original-of-another", say: expect.stringContaining("carries the choke") });
+		expect(mayPutIn({ ...carrying, reason: "13 is the donor" }).ok).toBe(true);
+		expect(mayPutIn({ ...carrying, part: motor }).ok).toBe(true);
 	});
 
 	it("what was taken out for safety goes in again only with a reason", () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { PlaceKind } from "@/lib/generated/prisma/enums";
 import { nextPartNumbers } from "@/lib/parts/numbering";
-import { type LeavingPart, mayComeBack, mayGoForGood, mayGoOut, mayLeave, whatIsLost } from "@/lib/parts/rules";
+import { type LeavingPart, mayComeBack, mayGoForGood, mayGoOut, mayLeave, whatIsLost, whatIsMissed } from "@/lib/parts/rules";
 import { refused } from "@/tests/machines/aMachine";
 
 const part = (place: PlaceKind, more: Partial<LeavingPart> = {}): LeavingPart => ({
@@ -56,6 +56,21 @@ describe("an original", () => {
 		expect(refused(mayGoOut(part("bag"), null))).toBe("original-needs-due-day");
 		expect(mayGoOut(part("bag"), "2026-05-01").ok).toBe(true);
 		expect(mayGoOut(part("bag", { origin: "modern" }), null).ok).toBe(true);
+	});
+
+	it("is told apart from what was only in it when it came", () => {
+		const clock = { mark: "k12", name: "clock", original: false };
+		expect(whatIsLost(part("bag", { origin: "modern" }), [clock])).toBe("1 position can never be as found again: k12 clock.");
+		expect(whatIsLost(part("bag"), [motor, clock])).toBe(
+			"1 position can never be original again: k25 motor. 1 position can never be as found again: k12 clock.",
+		);
+		const ruling = mayGoForGood(part("bag", { origin: "modern" }), "sold", [clock], "");
+		expect(ruling.ok ? "" : ruling.error.say).toContain("was in the machine when it came.");
+	});
+
+	it("is only missed while it is lent", () => {
+		expect(whatIsMissed([motor])).toBe("1 position cannot be original while it is away: k25 motor.");
+		expect(whatIsMissed([])).toBe("");
 	});
 
 	it("names at most five of many positions and says how many more", () => {

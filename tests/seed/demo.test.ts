@@ -20,7 +20,7 @@ import { countOriginality, originalsIn } from "@/lib/originality/counts";
 import { originFacts } from "@/lib/originality/queries";
 import { heldAfter, problemOf } from "@/lib/reversal/asked";
 import { afterStep, lossOf, type PlannedStep } from "@/lib/reversal/beforehand";
-import { lossByAltering, lossByPartingWith } from "@/lib/reversal/beforehandQueries";
+import { lossByAltering, lossByPartingWith, positionsLostWithBag } from "@/lib/reversal/beforehandQueries";
 import { checklistOf, pickList } from "@/lib/reversal/checklist";
 import type { NamedLosses } from "@/lib/reversal/lossWords";
 import { planReversal } from "@/lib/reversal/plan";
@@ -367,6 +367,9 @@ describe("bags of machine 12", () => {
 		const shaft = (await part("k21")).id;
 		expect(lost(await lossByAltering(store.read, { ...drilled, partId: shaft, undo: "never" }))).toEqual(["k21 state"]);
 		expect(lost(await lossByAltering(store.read, { ...drilled, partId: shaft, undo: "clean" }))).toEqual([]);
+		const tote = await positionsLostWithBag(store.read, of(skerry.bags, 208));
+		expect(tote.map(({ mark, original }) => [mark, original])).toEqual([["k25", true]]);
+		expect((await lossByPartingWith(store.read, motor.id))?.originals).toEqual({ now: 31, after: 30 });
 	});
 
 	test("say what comes off to get at the tube's choke and the lantern shaft, from the record as it stands", async () => {

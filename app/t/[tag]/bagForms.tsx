@@ -108,7 +108,7 @@ const placeOf = (into: IntoChoice) =>
 			: ({ kind: "bench" } as const);
 
 /** The bag is not where it should be: it stays on record as not in the shop until it is laid somewhere again. */
-export function BagNotHereForm({ bagId }: { bagId: string }) {
+export function BagNotHereForm({ bagId, misses }: { bagId: string; misses: string }) {
 	const form = useActionForm({
 		schema: moveBagSchema,
 		defaults: { bagId, to: { kind: "out", why: "not found where it should be" } },
@@ -118,6 +118,11 @@ export function BagNotHereForm({ bagId }: { bagId: string }) {
 		<form {...form.formProps} className="flex flex-col gap-2">
 			<FormProblem problem={form.problem} />
 			<TextField label="What is known" hint="Where it was looked for, who may have it" {...form.field("to.why")} />
+			{misses ? (
+				<Notice means="stop" live="off">
+					{misses}
+				</Notice>
+			) : null}
 			<Button type="submit" wide pending={form.pending}>
 				Mark it as not here
 			</Button>

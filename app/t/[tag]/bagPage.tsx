@@ -16,6 +16,8 @@ import { type Day, dayOf, formatDayShort } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { formatFixing } from "@/lib/fixings/fixingWords";
+import { whatIsMissed } from "@/lib/parts/rules";
+import { positionsLostWithBag } from "@/lib/reversal/beforehandQueries";
 import { requireShop } from "@/lib/shop/queries";
 import { notPutAway, pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
@@ -41,6 +43,8 @@ export async function BagPage({ bagId }: { bagId: string }) {
 	const day = (at: string): Day => dayOf(instant(at), shop.timeZone);
 	const hero = photos.find((photo) => photo.file);
 	const { parts, fixings, bags: inner, more } = bag.inIt;
+	const isHere = bag.place !== "out" && bag.place !== "void";
+	const misses = isHere ? whatIsMissed(await positionsLostWithBag(read, bag.id)) : "";
 	const isEmpty = parts.length + fixings.length + inner.length === 0;
 	const since = formatDayShort(day(bag.sinceAt));
 
@@ -189,7 +193,7 @@ export async function BagPage({ bagId }: { bagId: string }) {
 						<details className="af-details af-asked" id="not-here">
 							<summary>It is not here</summary>
 							<div className="pt-2">
-								<BagNotHereForm bagId={bag.id} />
+								<BagNotHereForm bagId={bag.id} misses={misses} />
 							</div>
 						</details>
 						{bench && bench.parts.length > 0 ? (

@@ -36,8 +36,18 @@ import {
 	withdrawEvidenceSchema,
 } from "@/lib/parts/schema";
 
-/** Lent, or at a specialist: somebody outside answers for it. */
-export function SendOutForm({ partId, parties, isOriginal }: { partId: string; parties: readonly Option[]; isOriginal: boolean }) {
+/** Lent, or at a specialist: somebody outside answers for it. What reversal misses meanwhile stands at the button. */
+export function SendOutForm({
+	partId,
+	parties,
+	isOriginal,
+	misses,
+}: {
+	partId: string;
+	parties: readonly Option[];
+	isOriginal: boolean;
+	misses: string;
+}) {
 	const form = useActionForm({
 		schema: sendOutSchema,
 		defaults: { partId, partyId: "", partyName: "", dueDay: "", why: "" },
@@ -57,6 +67,7 @@ export function SendOutForm({ partId, parties, isOriginal }: { partId: string; p
 				{...form.field("dueDay")}
 			/>
 			<TextField label="What for" hint="nickel plating; as a pattern" optional {...form.field("why")} />
+			{misses ? <p className="af-sub mb-2">{misses}</p> : null}
 			<Button type="submit" kind="main" wide pending={form.pending}>
 				Send it out
 			</Button>
@@ -87,14 +98,14 @@ export function ComeBackForm({ partId, places, place }: { partId: string; places
 }
 
 /** It is not where it should be. What is lost by it stands on the page before the button is pressed. */
-export function LostForm({ partId, loses }: { partId: string; loses: string }) {
+export function LostForm({ partId, misses }: { partId: string; misses: string }) {
 	const form = useActionForm({ schema: leaveSchema, defaults: { partId, why: "" }, action: losePartAction });
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
-			{loses ? (
+			{misses ? (
 				<Notice means="stop" live="off">
-					While it is lost, {loses}
+					{misses}
 				</Notice>
 			) : null}
 			<TextField label="What is known" hint="Where it was looked for, who had it last" {...form.field("why")} />
@@ -121,6 +132,7 @@ export function SellForm({ partId, parties, loses }: { partId: string; parties: 
 			) : null}
 			<TextField label="Somebody new" optional {...form.field("partyName")} />
 			<TextField label="Why" optional={loses === ""} {...form.field("why")} />
+			<ForEver loses={loses} />
 			<SureButton type="submit" question={`It is sold apart from its machine. ${loses}`} yes="Sell it" pending={form.pending}>
 				Sell it
 			</SureButton>
@@ -134,12 +146,16 @@ export function ScrapForm({ partId, loses }: { partId: string; loses: string }) 
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
 			<TextField label="Why" hint="licensed disposal; broken beyond use" {...form.field("why")} />
+			<ForEver loses={loses} />
 			<SureButton type="submit" question={`Scrap it? ${loses || "It cannot be used again."}`} yes="Scrap it" pending={form.pending}>
 				Scrap it
 			</SureButton>
 		</form>
 	);
 }
+
+/** On the line of the button, before it is pressed. */
+const ForEver = ({ loses }: { loses: string }) => (loses ? <p className="af-error">Cannot be undone: {loses}</p> : null);
 
 export function VoidPartForm({ partId }: { partId: string }) {
 	const form = useActionForm({ schema: leaveSchema, defaults: { partId, why: "" }, action: voidPartAction });

@@ -19,7 +19,7 @@ import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { type PartSheet, partSheet } from "@/lib/fittings/partSheet";
 import { parties } from "@/lib/parties/queries";
-import { whatIsLost } from "@/lib/parts/rules";
+import { whatIsLost, whatIsMissed } from "@/lib/parts/rules";
 import { requireShop } from "@/lib/shop/queries";
 import { pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
@@ -59,6 +59,7 @@ export async function PartPage({ partId }: { partId: string }) {
 	const isAway = part.place === "out" || part.place === "sold" || part.place === "scrapped";
 	const leaving = { name: part.name, tag: part.tag, origin: part.origin, place: part.place };
 	const loses = whatIsLost(leaving, part.loses) ?? "";
+	const misses = whatIsMissed(part.loses);
 	// Into the position that it came from while that is empty; else into whichever is chosen.
 	const putIn = !isLoose
 		? null
@@ -206,7 +207,7 @@ export async function PartPage({ partId }: { partId: string }) {
 					<details className="af-details af-asked" id="not-here">
 						<summary>It is not here</summary>
 						<div className="pt-2">
-							<LostForm partId={part.id} loses={loses} />
+							<LostForm partId={part.id} misses={misses} />
 						</div>
 					</details>
 				) : null}
@@ -384,7 +385,7 @@ export async function PartPage({ partId }: { partId: string }) {
 							<details className="af-details">
 								<summary>Send it out: lend it, have it plated or rewound</summary>
 								<div className="pt-2">
-									<SendOutForm partId={part.id} parties={partyOptions} isOriginal={part.origin === "original"} />
+									<SendOutForm partId={part.id} parties={partyOptions} isOriginal={part.origin === "original"} misses={misses} />
 								</div>
 							</details>
 							<details className="af-details">

@@ -21,6 +21,8 @@ type PartSaid = {
 	readonly original: boolean;
 	/** What reversal loses when it goes for good; null when nothing. */
 	readonly loses: string | null;
+	/** What reversal misses while it is away; "" when nothing. */
+	readonly misses: string;
 };
 
 /** Lends a loose part, or gives it to a specialist. */
@@ -50,6 +52,7 @@ export function SendOutForm({ part, parties }: { readonly part: PartSaid; readon
 			</FormRow>
 			<DayField label="Due back on" optional={!part.original} {...form.field("dueDay")} />
 			<TextField label="What for" optional {...form.field("why")} />
+			{part.misses ? <p className="af-sub mb-2">{part.misses}</p> : null}
 			<Button type="submit" pending={form.pending}>
 				Send it out
 			</Button>
@@ -78,7 +81,8 @@ export function GoneForm({ part, parties }: { readonly part: PartSaid; readonly 
 				value={way}
 				onChange={(event) => setWay(WAYS.find(({ value }) => value === event.currentTarget.value)?.value ?? "scrapped")}
 			/>
-			{part.loses === null || way === "void" ? null : <p className="af-error">Cannot be undone: {part.loses}</p>}
+			{way === "lost" && part.misses ? <p className="af-error">{part.misses}</p> : null}
+			{part.loses === null || way === "void" || way === "lost" ? null : <p className="af-error">Cannot be undone: {part.loses}</p>}
 			{way === "sold" ? <SoldForm part={part} parties={parties} /> : <ForGoodForm key={way} part={part} way={way} />}
 		</>
 	);

@@ -6,7 +6,7 @@ import { edtfInWords } from "@/lib/core/edtf";
 import type { Reader } from "@/lib/db/store";
 import { heldWords } from "@/lib/originality/counts";
 import { parties } from "@/lib/parties/queries";
-import { whatIsLost } from "@/lib/parts/rules";
+import { whatIsLost, whatIsMissed } from "@/lib/parts/rules";
 import { positionsLostWith } from "@/lib/reversal/beforehandQueries";
 import { ComeBackForm, GoneForm, SendOutForm } from "./awayForms";
 import { PartForm } from "./partForm";
@@ -33,6 +33,7 @@ export async function PartCard({
 		tag,
 		original: part.origin === "original",
 		loses: whatIsLost({ name: part.name, tag, origin: part.origin, place: part.place }, loses),
+		misses: whatIsMissed(loses),
 	};
 	return (
 		<Card title={title} aside={part.tag ? <TagChip size="small" tag={part.tag.id} href={`/t/${part.tag.id}`} /> : undefined}>

@@ -8,6 +8,8 @@ import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { shopStore } from "@/lib/db/shopStore";
 import { machineNumbered, putInSheet } from "@/lib/fittings/queries";
+import { whatIsMissed } from "@/lib/parts/rules";
+import { positionsLostWith } from "@/lib/reversal/beforehandQueries";
 import "../../bench.css";
 import { JustDone } from "../../justDone";
 import { PutInForm } from "./putInForm";
@@ -27,6 +29,7 @@ export default async function PutInPage({ params, searchParams }: { params: Para
 	const sheet = machine && (await putInSheet(read, machine.id, decodeURIComponent(said.mark), wanted || null));
 	if (!machine || !sheet) notFound();
 	const { position, occupant, photos } = sheet;
+	const foreign = sheet.candidates.find(({ from }) => from === "foreign");
 	const photo = photos[0];
 	const seat = `${position.name} (${position.mark})`;
 
@@ -87,6 +90,7 @@ export default async function PutInPage({ params, searchParams }: { params: Para
 					settings={sheet.settings}
 					ways={sheet.wayRound}
 					safety={sheet.safety}
+					misses={foreign ? whatIsMissed(await positionsLostWith(read, foreign.id)) : ""}
 					behind={sheet.behind !== ""}
 					steps={sheet.steps}
 					conversions={sheet.conversions}

@@ -32,6 +32,8 @@ export type PutInFormProps = {
 	readonly settings: readonly { readonly partId: string; readonly kind: string; readonly value: string }[];
 	readonly ways: readonly { readonly partId: string; readonly words: string }[];
 	readonly safety: readonly { readonly partId: string; readonly conversion: string }[];
+	/** What reversal of the other machine misses while its part is here; "" when nothing, or when no part of another is asked for. */
+	readonly misses?: string;
 	readonly behind: boolean;
 	readonly steps: readonly { readonly id: string; readonly number: number; readonly title: string; readonly state: string }[];
 	readonly conversions: readonly { readonly id: string; readonly number: number; readonly name: string }[];
@@ -51,7 +53,9 @@ export function PutInForm(props: PutInFormProps) {
 	const [settings, setSettings] = useState<readonly SettingLine[]>([]);
 	const showDone = useShowDone();
 	const part = candidates.find((candidate) => candidate.id === partId);
-	const needsReason = part?.from === "foreign" && part.origin === "original";
+	const isForeign = part !== undefined && part.machineNumber !== machine.number;
+	const misses = part?.from === "foreign" ? (props.misses ?? "") : "";
+	const needsReason = isForeign && (part.origin === "original" || misses !== "");
 	const safety = props.safety.find((row) => row.partId === partId);
 	const way = props.ways.find((row) => row.partId === partId)?.words ?? "";
 
@@ -117,8 +121,12 @@ export function PutInForm(props: PutInFormProps) {
 					</Notice>
 				) : null}
 				{needsReason ? (
-					<Notice means="stop" live="off" title={`An original of machine ${part.machineNumber}`}>
-						Machine {part.machineNumber} loses it by this. Say below why.
+					<Notice
+						means="stop"
+						live="off"
+						title={`${part.origin === "original" ? "An original" : "A part"} of machine ${part.machineNumber}`}
+					>
+						<p>{misses ? `Machine ${part.machineNumber}: ${misses}` : `Machine ${part.machineNumber} loses it by this.`} Say below why.</p>
 					</Notice>
 				) : null}
 				{props.behind ? (

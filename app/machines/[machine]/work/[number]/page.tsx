@@ -8,6 +8,7 @@ import { Empty } from "@/app/ui/empty";
 import { Facts } from "@/app/ui/facts";
 import { ActionBar, Buttons, Columns, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
+import { Notice } from "@/app/ui/notice";
 import { PhotoGrid } from "@/app/ui/photoGrid";
 import { TagChip } from "@/app/ui/tagChip";
 import { UNDO_WORDS } from "@/lib/alterations/schema";
@@ -20,6 +21,7 @@ import { soon as soonIn } from "@/lib/machines/bench";
 import { expectedSixths, sixthsToMinutes } from "@/lib/money/pert";
 import { currentPerson } from "@/lib/people/current";
 import { peopleHere } from "@/lib/people/queries";
+import { foreseeStep } from "@/lib/reversal/beforehandQueries";
 import { requireShop } from "@/lib/shop/queries";
 import { hindranceWords, minutesOn } from "@/lib/steps/progress";
 import { allClocks, runningClock, type StepPage, stepOfMachine } from "@/lib/steps/queries";
@@ -36,6 +38,9 @@ import { StepPhotos } from "../stepPhotos";
 import { StepTime } from "../stepTime";
 
 type Props = { readonly params: Promise<{ machine: string; number: string }> };
+
+/** Kinds of work that may change a thing for good: it is drilled, cut, stripped. */
+const CHANGES_THINGS: readonly StepPage["kind"][] = ["alter", "clean"];
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
 	return { title: `Step ${(await params).number}` };
@@ -54,6 +59,7 @@ export default async function StepPageOfMachine({ params }: Props) {
 	const base = `/machines/${machine.number}`;
 	const { row } = step;
 	const open = step.state === "planned" || step.state === "doing";
+	const foreseen = open && CHANGES_THINGS.includes(step.kind) ? await foreseeStep(read, machine.id, step) : null;
 	const mine = row.clocks.find(({ personId }) => personId === me?.id);
 	const clocks = await allClocks(read);
 	const busy = new Set(clocks.map(({ personId }) => personId));
@@ -106,6 +112,16 @@ export default async function StepPageOfMachine({ params }: Props) {
 			</div>
 			<Columns>
 				<Stack>
+					{foreseen === null ? null : (
+						<Notice means={step.kind === "alter" ? "stop" : "wait"} live="off" title="Before anything is drilled, cut or stripped for good">
+							<p>{foreseen.say}</p>
+							<p className="no-print">
+								<Link className="inline-block py-1.5" href={`${base}/changes/decide?step=${step.number}`}>
+									Weigh the options first
+								</Link>
+							</p>
+						</Notice>
+					)}
 					<Card title="Clock" aside={`${formatMinutes(minutesOn(row))} so far, likely ${formatMinutes(step.likelyMinutes)}`}>
 						{row.clocks.length === 0 ? (
 							<p className="text-ink-2">{open ? "No clock runs on it." : "The step is closed; no clock runs."}</p>
