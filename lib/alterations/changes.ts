@@ -1,5 +1,5 @@
 import { mayAlter, mayUndo } from "@/lib/alterations/rules";
-import { type MarkUndone, type RecordAlteration, UNDO_WORDS, type VoidAlteration } from "@/lib/alterations/schema";
+import { type MarkUndone, type RecordAlteration, type SayFast, UNDO_WORDS, type VoidAlteration } from "@/lib/alterations/schema";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import type { Origin } from "@/lib/generated/prisma/enums";
@@ -109,6 +109,34 @@ export const markUndone = (input: MarkUndone, env: Env): Promise<Result<null>> =
 				{ table: "Alteration", id: before.id },
 				{ say: `Undid: ${before.what}.${before.undo === "trace" ? " It leaves a trace." : ""}${input.words ? ` ${input.words}` : ""}` },
 				[change("Alteration", before, { state: "undone", undoneAt: input.at ?? env.clock() })],
+				null,
+			),
+		);
+	});
+
+/** Says that an alteration cannot be undone after all: it was tried. */
+export const sayFast = (input: SayFast, env: Env): Promise<Result<null>> =>
+	record(env, async (read) => {
+		const before = await read.alteration.findUnique({ where: { id: input.alterationId } });
+		if (!before) return NONE;
+		const may = mayUndo(before);
+		if (!may.ok) return may;
+		return ok(
+			deed(
+				before.machineId,
+				"alteration.fast",
+				{ table: "Alteration", id: before.id },
+				{ say: `Could not be undone after all: ${before.what}. ${input.why}` },
+				[
+					change("Alteration", before, {
+						undo: "never",
+						undoLow: null,
+						undoLikely: null,
+						undoHigh: null,
+						undoWait: null,
+						reason: before.reason ? `${before.reason}; could not be undone: ${input.why}` : `could not be undone: ${input.why}`,
+					}),
+				],
 				null,
 			),
 		);

@@ -67,8 +67,10 @@ export const markUndoneSchema = z.object({
 	at: instantField.optional(),
 });
 export const markUndoneFormSchema = markUndoneSchema.omit({ at: true }).extend({ undone: typedMoment });
+export const sayFastSchema = z.object({ alterationId: chosen("the alteration"), why: line("why it could not be undone", 300) });
 export const voidAlterationSchema = z.object({ alterationId: chosen("the alteration"), why: line("why it was entered in error", 300) });
 
 export type RecordAlteration = z.output<typeof recordAlterationSchema>;
 export type MarkUndone = z.output<typeof markUndoneSchema>;
+export type SayFast = z.output<typeof sayFastSchema>;
 export type VoidAlteration = z.output<typeof voidAlterationSchema>;

@@ -34,6 +34,7 @@ export type Tables = {
 	Conversion: models.ConversionModel;
 	Decision: models.DecisionModel;
 	DecisionOption: models.DecisionOptionModel;
+	Reversal: models.ReversalModel;
 	StoredFile: models.StoredFileModel;
 	Capture: models.CaptureModel;
 	DigitalItem: models.DigitalItemModel;

@@ -33,10 +33,11 @@ export type Attainable = {
  * Starts from the target on the positions in scope and from now elsewhere. A position that cannot have the
  * part it wants keeps what it holds now, or is left empty when that is wanted elsewhere. First all that can never be had,
  * then knots, then what is excluded, all positions against the same build, so that the order of looking does not matter; it ends
- * after at most one change a position. `inLoop` are positions already found to be in an access loop: they keep what they hold.
+ * after at most one change a position. "Now" is `world.held` here: half-way through a reversal, a position that it touched keeps
+ * what it held when the reversal began. `inLoop` are positions already found to be in an access loop: they keep what they hold.
  */
 export function attainableTarget(world: World, inLoop: ReadonlySet<number>): Attainable {
-	const { now, target } = world;
+	const { held: now, target } = world;
 	const count = world.positions.length;
 	const outOfHand = positionsOutOfHand(world);
 	const hindrances = new Map<number, Hindrance>();
@@ -123,7 +124,7 @@ export const isBarred = (world: World, { outOfHand }: Pick<Attainable, "outOfHan
 function notToBeHad(world: World, keeps: Uint8Array, part: number): Hindrance | null {
 	if (world.parts[part]?.unavailable !== undefined) return { code: "unavailable", part };
 	if (world.parts[part]?.danger !== undefined && !world.mayPutDangerBack) return { code: "danger", part };
-	const stands = placeOfPart(world.now, part);
+	const stands = placeOfPart(world.held, part);
 	if (stands !== NONE && keeps[stands] === 1) return { code: "stands-elsewhere", part, position: stands };
 	return null;
 }
@@ -143,7 +144,7 @@ function hostNotToBeHad(world: World, p: number): Hindrance | null {
 function excludedIn(world: World, build: Build): Map<number, Hindrance> {
 	const wholes = wholesOf(world, build);
 	const found = new Map<number, Hindrance>();
-	const isMoved = (p: number): boolean => partIn(build, p) !== partIn(world.now, p);
+	const isMoved = (p: number): boolean => partIn(build, p) !== partIn(world.held, p);
 	/** The position that a part comes to, or is carried to by an assembly; `NONE` when nothing moves it. */
 	const movedTo = (place: number): number => (isMoved(place) ? place : firstAbove(wholes, place, isMoved));
 	world.excluded.forEach((others, part) => {
@@ -164,7 +165,7 @@ function excludedIn(world: World, build: Build): Map<number, Hindrance> {
 
 /** All positions of a loose assembly whose root cannot be had: what is lost is lost with everything on it. */
 function positionsOutOfHand(world: World): Map<number, number> {
-	const wholes = wholesOf(world, world.now);
+	const wholes = wholesOf(world, world.held);
 	const found = new Map<number, number>();
 	wholes.whole.forEach((root, p) => {
 		if (root !== NONE && world.parts[root]?.unavailable !== undefined) found.set(p, root);
@@ -192,7 +193,7 @@ function firstHoldingItself(world: World, build: Build): number {
 		if (p === NONE || walkOf[p] !== start) continue;
 		let q = p;
 		do {
-			if (partIn(build, q) !== partIn(world.now, q) && (first === NONE || q < first)) first = q;
+			if (partIn(build, q) !== partIn(world.held, q) && (first === NONE || q < first)) first = q;
 			q = above(q);
 		} while (q !== p);
 	}

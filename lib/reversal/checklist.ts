@@ -23,7 +23,7 @@ export type Line = {
 	/** On the bench, in the assembly that was taken out. */
 	readonly onBench: string | null;
 	readonly side: string | null;
-	/** Bag or place to fetch it from, for a put-in. */
+	/** Bags or places to fetch it from, for a put-in and for what is undone on a loose part. */
 	readonly from: readonly Fetch[];
 	readonly fixings: readonly string[];
 	readonly wires: readonly string[];
@@ -46,6 +46,11 @@ export const MAKE_SAFE = [
 	"Old lamps, ballasts, paint and insulation may hold mercury, PCB, lead or asbestos: leave them whole and ask.",
 	"Local codes and a licensed electrician come before this list.",
 ] as const;
+
+/** Minutes that making safe and the checks by hand take (common practice, no source); they are not in a plan's sum. */
+export const MAKE_SAFE_MINUTES = 15;
+export const CHECK_MINUTES = 30;
+export const MAKE_SAFE_AND_CHECK = MAKE_SAFE_MINUTES + CHECK_MINUTES;
 
 /** What to do by hand when it is together again, before any power. */
 export const CHECK = [
@@ -80,7 +85,13 @@ export function checklistOf(plan: Pick<Plan, "operations">, facts: ReversalFacts
 			origin: operation.kind === "undo" ? null : (part?.origin ?? null),
 			onBench: bench?.name ?? null,
 			side: operation.side ?? null,
-			from: puttingIn && part ? eachOnce([...fetchesOf(part), ...fetchesOfFixings(fitting)]) : [],
+			// What is mended on the bench has to be fetched for it, too.
+			from:
+				part && puttingIn
+					? eachOnce([...fetchesOf(part), ...fetchesOfFixings(fitting)])
+					: part && operation.kind === "undo"
+						? fetchesOf(part)
+						: [],
 			fixings: (fitting?.holds ?? []).map(({ fixing }) =>
 				[
 					formatFixing(fixing),

@@ -9,7 +9,7 @@ import { orderOf } from "@/lib/reversal/order";
 import type { Problem, ThreePoint } from "@/lib/reversal/problem";
 import { alterationStays, positionStays, type StaysDifferent } from "@/lib/reversal/staysDifferent";
 import { type WorkSet, workSet } from "@/lib/reversal/workSet";
-import { byText, NO_MINUTES, NONE, partIn, type World, worldOf } from "@/lib/reversal/world";
+import { type Before, byText, NO_MINUTES, NONE, partIn, type World, worldOf } from "@/lib/reversal/world";
 
 export const PLAN_FORMAT = "asfound.reversal-plan/1";
 
@@ -69,10 +69,11 @@ export type Plan = {
 
 /**
  * Plans a reversal. Requires a problem that `readProblem` let through. The same problem always gives the same plan,
- * in whatever order it lists things.
+ * in whatever order it lists things. For a reversal that is half done, `before` is what the positions that it touched held when it
+ * began: what came out only to open the way goes in again, and what cannot come back keeps what it held then.
  */
-export function planReversal(problem: Problem, steps: number = SEARCH_STEPS): Plan {
-	const world = worldOf(problem);
+export function planReversal(problem: Problem, steps: number = SEARCH_STEPS, before: Before = {}): Plan {
+	const world = worldOf(problem, before);
 	const reached = reachableWork(world);
 	const { work, access, largest } = reached;
 	const opening = leastOpening(world, access, work.positions, (p) => largest.has(p), { left: steps });
@@ -131,8 +132,8 @@ function resultOf(world: World, reached: Reached, opened: readonly number[], pro
 			return part === null ? [] : [{ position: positionId(p), part, with: partId(world.hostOf[p] ?? NONE) ?? "" }];
 		}),
 		leftAlone: all
-			.filter((p) => world.inScope[p] !== 1 && partIn(world.now, p) !== partIn(world.target, p))
-			.map((p) => ({ position: positionId(p), holds: partId(partIn(world.now, p)), wanted: partId(partIn(world.target, p)) })),
+			.filter((p) => world.inScope[p] !== 1 && partIn(world.held, p) !== partIn(world.target, p))
+			.map((p) => ({ position: positionId(p), holds: partId(partIn(world.held, p)), wanted: partId(partIn(world.target, p)) })),
 		comesBack: comesBackIn(world, attainable, work),
 		loops: reached.loops.map(({ loop, attainable: then }) => planLoop(world, loop, then)),
 		minutes: { ...total([takeOut, undo, putIn]), takeOut, undo, putIn },

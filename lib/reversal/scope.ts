@@ -121,6 +121,24 @@ function chosenScope(
 	]);
 }
 
+/**
+ * The conversions that are not undone whole, with the marks of the positions that they changed, for what a choice leaves in half.
+ * Those done for safety stay by rule and are not among them.
+ */
+export function standingConversions(
+	facts: ReversalFacts,
+	asked: Asked,
+): { readonly name: string; readonly positions: readonly string[] }[] {
+	if (!isChosen(asked)) return [];
+	const marks = new Map(facts.positions.map(({ id, mark }) => [id, mark]));
+	return facts.conversions
+		.filter(({ id, purpose }) => purpose !== "safety" && !asksFor(facts, asked, id))
+		.map(({ id, number, name }) => ({
+			name: `${number} ${name}`,
+			positions: [...new Set(placesOf(facts, [id], new Set(marks.keys())))].flatMap((position) => marks.get(position) ?? []),
+		}));
+}
+
 /** Names of the conversions done for safety that a question takes back, wholly or at a position of theirs. */
 export function safetyAsked(facts: ReversalFacts, asked: Asked): string[] {
 	if (!isChosen(asked)) return [];

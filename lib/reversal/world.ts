@@ -17,6 +17,8 @@ export type World = {
 	/** The part each position is on; `NONE` for the machine. */
 	readonly hostOf: Int32Array;
 	readonly now: Build;
+	/** What each position keeps where nothing of the target comes to it: what it holds now or, half-way, held when the reversal began. */
+	readonly held: Build;
 	readonly target: Build;
 	readonly inScope: Uint8Array;
 	/** By position, by side: the parts that stand in the way while they are fitted. A position without named sides has one. */
@@ -53,8 +55,14 @@ export function buildFrom(partAt: Int32Array, parts: number): Build {
 	return { partAt, placeOf };
 }
 
-/** Numbers a problem. Requires a problem that `readProblem` let through. */
-export function worldOf(problem: Problem): World {
+/** What positions held before somebody began on them; null for one that was empty. */
+export type Before = Readonly<Record<string, string | null>>;
+
+/**
+ * Numbers a problem. Requires a problem that `readProblem` let through. `before` is of positions that are being worked on; what
+ * it names and the problem does not know is passed over.
+ */
+export function worldOf(problem: Problem, before: Before = {}): World {
 	const positions = [...problem.positions].sort(byIdOf);
 	const parts = [...problem.parts].sort(byIdOf);
 	const positionNumber = new Map(positions.map((position, at) => [position.id, at]));
@@ -87,6 +95,7 @@ export function worldOf(problem: Problem): World {
 		partNumber,
 		hostOf: Int32Array.from(positions, ({ host }) => (host === undefined ? NONE : part(host))),
 		now: build(problem.now),
+		held: build(heldBefore(problem, before)),
 		target: build(problem.target),
 		inScope,
 		obstructors: obstructorsOf(problem, positions, position, part),
@@ -100,6 +109,25 @@ export function worldOf(problem: Problem): World {
 		inMinutes: positions.map(({ id }) => times.get(id)?.in ?? NO_MINUTES),
 		mayPutDangerBack: problem.dangerReason !== undefined,
 	};
+}
+
+/** The present build with `before` laid over it, each part once: where it is now, unless that position was touched, too. */
+function heldBefore(problem: Problem, before: Before): Record<string, string> {
+	const positions = new Set(problem.positions.map(({ id }) => id));
+	const parts = new Map(problem.parts.map((part) => [part.id, part]));
+	const touched = Object.entries(before).filter(([position]) => positions.has(position));
+	const isTouched = new Set(touched.map(([position]) => position));
+	const held = new Map(Object.entries(problem.now).filter(([position]) => !isTouched.has(position)));
+	const taken = new Set(held.values());
+	const fitted = new Set(Object.values(problem.now));
+	for (const [position, part] of touched) {
+		const known = part === null ? undefined : parts.get(part);
+		// What was lost on the way cannot be kept.
+		if (known === undefined || taken.has(known.id) || (known.unavailable !== undefined && !fitted.has(known.id))) continue;
+		held.set(position, known.id);
+		taken.add(known.id);
+	}
+	return Object.fromEntries(held);
 }
 
 function required(numbers: ReadonlyMap<string, number>, id: string, kind: string): number {

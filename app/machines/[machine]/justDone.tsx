@@ -2,7 +2,7 @@
 
 import { createContext, type ReactNode, useContext, useState } from "react";
 
-const ShowDone = createContext<(done: ReactNode) => void>(() => undefined);
+const ShowDone = createContext<(done: ReactNode | null) => void>(() => undefined);
 
 /**
  * Keeps what was just done on the page. The shop's answer renews the page beneath, and a position that was emptied has no
@@ -13,5 +13,5 @@ export function JustDone({ children }: { readonly children: ReactNode }) {
 	return <ShowDone value={setDone}>{done ?? children}</ShowDone>;
 }
 
-/** Shows what was done in place of the form that did it. */
+/** Shows what was done in place of the form that did it; null shows the page beneath again. */
 export const useShowDone = () => useContext(ShowDone);

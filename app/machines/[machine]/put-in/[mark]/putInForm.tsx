@@ -37,6 +37,12 @@ export type PutInFormProps = {
 	readonly behind: boolean;
 	readonly steps: readonly { readonly id: string; readonly number: number; readonly title: string; readonly state: string }[];
 	readonly conversions: readonly { readonly id: string; readonly number: number; readonly name: string }[];
+	/** The step that it is done for, where the page knows. */
+	readonly stepId?: string;
+	/** What follows on this very page, where it is one of a list ("Go on with the reversal"). */
+	readonly goOn?: string;
+	/** Why it goes in, where that was said before. */
+	readonly reason?: string;
 };
 
 /** Choose the part, count what holds it, connect what is wired to it. */
@@ -66,9 +72,9 @@ export function PutInForm(props: PutInFormProps) {
 			// What is chosen is handed over below; the schema asks for some part here.
 			partId: "chosen",
 			wayRound: chosenFirst ? (props.ways.find((row) => row.partId === chosenFirst.id)?.words ?? "") : "",
-			stepId: props.steps.find((step) => step.state === "doing")?.id ?? "",
+			stepId: props.stepId ?? props.steps.find((step) => step.state === "doing")?.id ?? "",
 			conversionId: "",
-			reason: "",
+			reason: props.reason ?? "",
 			anyway: props.behind ? { reason: "", covers: "note" } : null,
 		},
 		action: async (typed) => {
@@ -89,7 +95,7 @@ export function PutInForm(props: PutInFormProps) {
 			return putInAction(whole);
 		},
 		onDone: (put) => {
-			showDone(<In done={put} machine={machine} position={position} partName={part?.name ?? "part"} />);
+			showDone(<In done={put} machine={machine} position={position} partName={part?.name ?? "part"} goOn={props.goOn} />);
 			window.scrollTo({ top: 0 });
 		},
 	});
@@ -185,12 +191,15 @@ function In({
 	machine,
 	position,
 	partName,
+	goOn,
 }: {
 	done: PutInDone;
 	machine: PutInFormProps["machine"];
 	position: PutInFormProps["position"];
 	partName: string;
+	goOn: string | undefined;
 }) {
+	const showDone = useShowDone();
 	return (
 		<>
 			<Notice means="original" title="In">
@@ -200,9 +209,21 @@ function In({
 				</p>
 			</Notice>
 			<ActionBar>
-				<ButtonLink kind="main" href={`/machines/${machine.number}/put-in`}>
-					Put in the next one
-				</ButtonLink>
+				{goOn ? (
+					<Button
+						kind="main"
+						onClick={() => {
+							showDone(null);
+							window.scrollTo({ top: 0 });
+						}}
+					>
+						{goOn}
+					</Button>
+				) : (
+					<ButtonLink kind="main" href={`/machines/${machine.number}/put-in`}>
+						Put in the next one
+					</ButtonLink>
+				)}
 				<ButtonLink href={`/machines/${machine.number}/take-out/${encodeURIComponent(position.mark)}`}>Take it out again</ButtonLink>
 				<ButtonLink href={`/machines/${machine.number}/build`}>See the build</ButtonLink>
 			</ActionBar>

@@ -9,6 +9,7 @@ import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { TagChip } from "@/app/ui/tagChip";
 import type { TakenOut } from "@/lib/fittings/changes";
+import { useShowDone } from "../../justDone";
 import { putBackAction } from "../actions";
 
 /** What was done, the way back, and what can be reached now. */
@@ -18,13 +19,28 @@ export function Out({
 	part,
 	position,
 	labelHref,
+	goOn,
 }: {
 	done: TakenOut;
 	machine: { readonly number: number };
 	part: { readonly id: string; readonly name: string };
 	position: { readonly name: string; readonly mark: string };
 	labelHref: string;
+	/** What follows on this very page; left out, the machine's list of take-outs does. */
+	goOn?: string | undefined;
 }) {
+	const showDone = useShowDone();
+	const next = goOn ? (
+		<Button
+			kind="main"
+			onClick={() => {
+				showDone(null);
+				window.scrollTo({ top: 0 });
+			}}
+		>
+			{goOn}
+		</Button>
+	) : null;
 	const [deed] = useState(clientId);
 	const [back, setBack] = useState<{ ok: boolean; words: string } | null>(null);
 	const putBack = async () => {
@@ -47,9 +63,11 @@ export function Out({
 					) : null}
 				</Notice>
 				<ActionBar>
-					<ButtonLink kind="main" href={`/machines/${machine.number}/take-out`}>
-						Take out something else
-					</ButtonLink>
+					{next ?? (
+						<ButtonLink kind="main" href={`/machines/${machine.number}/take-out`}>
+							Take out something else
+						</ButtonLink>
+					)}
 				</ActionBar>
 			</>
 		);
@@ -65,25 +83,33 @@ export function Out({
 				{done.bagTag ? <TagChip tag={done.bagTag} href={`/t/${done.bagTag}`} size="large" says="the bag" /> : null}
 				{done.partTag ? <TagChip tag={done.partTag} href={`/t/${done.partTag}`} says={part.name} /> : null}
 			</div>
-			<section aria-labelledby="opens">
-				<h2 id="opens">Can be reached now</h2>
-				{done.opens.length === 0 ? <p className="af-sub">Nothing that could not be reached before.</p> : null}
-				<ul className="flex flex-wrap gap-3 pt-2">
-					{done.opens.map(({ mark, name }) => (
-						<li key={mark}>
-							<ButtonLink href={`/machines/${machine.number}/take-out/${encodeURIComponent(mark)}`}>Take out: {name}</ButtonLink>
-						</li>
-					))}
-				</ul>
-			</section>
+			{goOn ? null : <Opens done={done} machine={machine} />}
 			{back ? <Notice means="stop">{back.words}</Notice> : null}
 			<ActionBar>
-				<a className="af-button" data-kind="main" href={labelHref} target="_blank" rel="noopener">
+				{next}
+				<a className="af-button" data-kind={next ? "plain" : "main"} href={labelHref} target="_blank" rel="noopener">
 					Print the label
 				</a>
 				<Button onClick={putBack}>Put it back</Button>
-				<ButtonLink href={`/machines/${machine.number}/take-out`}>The next one</ButtonLink>
+				{next ? null : <ButtonLink href={`/machines/${machine.number}/take-out`}>The next one</ButtonLink>}
 			</ActionBar>
 		</>
+	);
+}
+
+/** What can be reached now and could not be before. */
+function Opens({ done, machine }: { done: TakenOut; machine: { readonly number: number } }) {
+	return (
+		<section aria-labelledby="opens">
+			<h2 id="opens">Can be reached now</h2>
+			{done.opens.length === 0 ? <p className="af-sub">Nothing that could not be reached before.</p> : null}
+			<ul className="flex flex-wrap gap-3 pt-2">
+				{done.opens.map(({ mark, name }) => (
+					<li key={mark}>
+						<ButtonLink href={`/machines/${machine.number}/take-out/${encodeURIComponent(mark)}`}>Take out: {name}</ButtonLink>
+					</li>
+				))}
+			</ul>
+		</section>
 	);
 }

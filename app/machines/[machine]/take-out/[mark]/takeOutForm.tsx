@@ -44,6 +44,12 @@ export type TakeOutFormProps = {
 	readonly places: readonly { readonly id: string; readonly path: string }[];
 	readonly steps: readonly { readonly id: string; readonly number: number; readonly title: string; readonly state: string }[];
 	readonly conversions: readonly { readonly id: string; readonly number: number; readonly name: string }[];
+	/** The step that it is done for, where the page knows. */
+	readonly stepId?: string;
+	/** What follows on this very page, where it is one of a list ("Go on with the reversal"). */
+	readonly goOn?: string;
+	/** Where it goes unless something else is chosen. */
+	readonly first?: IntoChoice["kind"];
 };
 
 const WORKS = [
@@ -68,7 +74,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 	);
 	const [settings, setSettings] = useState<readonly SettingLine[]>([]);
 	const [into, setInto] = useState<IntoChoice>({
-		kind: "new-bag",
+		kind: props.first ?? "new-bag",
 		role: "holding",
 		bagId: "",
 		locationId: "",
@@ -90,7 +96,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 			wayRound: props.wayRound,
 			works: part.works,
 			condition: part.condition,
-			stepId: props.steps.find((step) => step.state === "doing")?.id ?? "",
+			stepId: props.stepId ?? props.steps.find((step) => step.state === "doing")?.id ?? "",
 			conversionId: "",
 			anyway: props.behind ? { reason: "", covers: "note" } : null,
 		},
@@ -111,7 +117,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 		onDone: (taken) => {
 			if (taken.bagId) rememberBag(machine.number, taken.bagId);
 			const labels = labelHref(taken, into.kind === "new-bag");
-			showDone(<Out done={taken} machine={machine} part={part} position={position} labelHref={labels} />);
+			showDone(<Out done={taken} machine={machine} part={part} position={position} labelHref={labels} goOn={props.goOn} />);
 			window.scrollTo({ top: 0 });
 			// A label is a page of its own, so that the phone's own print dialogue can be used; the link stays if it is blocked.
 			if (wantsLabel.current) window.open(labels, "_blank", "noopener");

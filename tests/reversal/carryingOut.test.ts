@@ -1,0 +1,251 @@
+// A reversal carried out through the doors that a person uses, and what becomes of the plan when it goes otherwise.
+
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { markUndone, recordAlteration, sayFast } from "@/lib/alterations/changes";
+import { recordAlterationSchema } from "@/lib/alterations/schema";
+import { nameConversion } from "@/lib/conversions/changes";
+import { nameConversionSchema } from "@/lib/conversions/schema";
+import { addMinutes, instant } from "@/lib/core/instants";
+import { putIn, takeOut } from "@/lib/fittings/changes";
+import { stampAsFound } from "@/lib/machines/changes";
+import { addPart, losePart } from "@/lib/parts/changes";
+import { addPartSchema, leaveSchema } from "@/lib/parts/schema";
+import { sayObstruction } from "@/lib/positions/changes";
+import { sayObstructionSchema } from "@/lib/positions/schema";
+import { partKey } from "@/lib/reversal/asked";
+import { finishReversal, leaveOut, sayMadeSafe, startReversal, stopReversal, takeUp } from "@/lib/reversal/carryingOut/changes";
+import { planNow } from "@/lib/reversal/carryingOut/planNow";
+import { doneFor, reversalNumbered, undoneSince } from "@/lib/reversal/carryingOut/queries";
+import { askedOf, mustMakeSafe, readyIn, SAFE_MINUTES, waitsAt } from "@/lib/reversal/carryingOut/rules";
+import { startReversalSchema } from "@/lib/reversal/carryingOut/schema";
+import { reversalFacts } from "@/lib/reversal/queries";
+import { aMachine, aPosition, got } from "@/tests/machines/aMachine";
+import { type FreshShop, freshShop } from "@/tests/support/freshShop";
+
+const likely = (minutes: number) => ({ low: minutes, likely: minutes, high: minutes });
+
+/** A lamp behind a panel, replaced by another; the lamp's seat was drilled; a lens over the lamp that is lost, and a plastic one in its place. */
+async function converted(shop: FreshShop) {
+	const machine = await aMachine(shop, [
+		aPosition("rear panel", { mark: "p01", out: likely(3), in: likely(4) }),
+		aPosition("lamp", { mark: "p02", out: likely(2), in: likely(2) }),
+		aPosition("lens", { mark: "p03", out: likely(5), in: likely(5) }),
+		aPosition("fuse", { mark: "p04", out: likely(1), in: likely(1) }),
+	]);
+	const behind = async (mark: string, partId: string) =>
+		got(await sayObstruction(sayObstructionSchema.parse({ positionId: machine.position(mark), partId }), shop.env()));
+	await behind("p02", machine.part("p01"));
+	const { asFoundAt } = got(await stampAsFound({ machineId: machine.id }, shop.env()));
+	const conversion = async (name: string, purpose: "ordinary" | "safety") =>
+		got(await nameConversion(nameConversionSchema.parse({ machineId: machine.id, name, purpose }), shop.env())).id;
+	const [light, safety] = [await conversion("New light", "ordinary"), await conversion("Mains safety", "safety")];
+	const place = (mark: string) => ({ machineId: machine.id, positionId: machine.position(mark) });
+	const replace = async (mark: string, conversionId: string, name: string) => {
+		got(await takeOut({ ...place(mark), conversionId }, shop.env()));
+		const part = got(await addPart(addPartSchema.parse({ machineId: machine.id, name, origin: "modern" }), shop.env()));
+		got(await putIn({ partId: part.id, positionId: machine.position(mark), conversionId }, shop.env()));
+		return part.id;
+	};
+	got(await takeOut(place("p01"), shop.env()));
+	await replace("p02", light, "LED lamp");
+	got(await putIn({ partId: machine.part("p01"), positionId: machine.position("p01") }, shop.env()));
+	const plastic = await replace("p03", light, "plastic lens");
+	await behind("p02", plastic);
+	await replace("p04", safety, "fuse link");
+	got(await losePart(leaveSchema.parse({ partId: machine.part("p03"), why: "dropped" }), shop.env()));
+	const drilled = got(
+		await recordAlteration(
+			recordAlterationSchema.parse({
+				machineId: machine.id,
+				positionId: machine.position("p02"),
+				what: "seat drilled",
+				undo: "trace",
+				undoMinutes: { low: "5", likely: "10", high: "20" },
+				undoWait: 60,
+				conversionId: light,
+			}),
+			shop.env(),
+		),
+	).id;
+	return { ...machine, asFoundAt: instant(asFoundAt), light, safety, place, plastic, drilled };
+}
+
+let shop: FreshShop;
+let machine: Awaited<ReturnType<typeof converted>>;
+beforeEach(async () => {
+	shop = await freshShop();
+	machine = await converted(shop);
+});
+afterEach(() => shop.close());
+
+const start = (more: object = {}) =>
+	startReversal(startReversalSchema.parse({ machineId: machine.id, target: "asFound", ...more }), shop.env());
+
+async function standing(number = 1) {
+	const row = await reversalNumbered(shop.store.read, machine.id, number);
+	if (row === null) throw new Error("no reversal");
+	const facts = await reversalFacts(shop.store.read, machine.id);
+	const plan = got(planNow(facts, askedOf(row, machine.asFoundAt), instant(row.startedAt)));
+	return { row, facts, plan };
+}
+
+/** Does the first operation that can be done, as the form would; gives its id, or null when nothing is left. */
+async function doNext(): Promise<string | null> {
+	const { facts, plan } = await standing();
+	const [next] = readyIn(plan);
+	if (next === undefined) return null;
+	const positionId = facts.positions.find(({ mark }) => mark === next.position)?.id ?? "";
+	const partId = facts.parts.find((part) => partKey(part) === next.part)?.id ?? "";
+	if (next.kind === "take-out") got(await takeOut({ machineId: machine.id, positionId }, shop.env()));
+	if (next.kind === "put-in") got(await putIn({ partId, positionId }, shop.env()));
+	if (next.kind === "undo") got(await markUndone({ alterationId: machine.drilled, words: "" }, shop.env()));
+	return next.id;
+}
+
+async function doAll(): Promise<string[]> {
+	const done: string[] = [];
+	for (let id = await doNext(); id !== null; id = await doNext()) {
+		done.push(id);
+		if (done.length > 30) throw new Error(`it never ends: ${done.join(", ")}`);
+	}
+	return done;
+}
+
+const heldNow = async () =>
+	Object.fromEntries(
+		(await shop.store.read.part.findMany({ where: { place: "fitted" }, select: { id: true, position: { select: { mark: true } } } })).map(
+			({ id, position }) => [position?.mark ?? "", id],
+		),
+	);
+
+describe("a reversal that goes as planned", () => {
+	test("is begun with a step for its time, done operation by operation, and ends with nothing left", async () => {
+		expect(got(await start()).number).toBe(1);
+		const { row, plan } = await standing();
+		expect(row.step).toMatchObject({ title: "Reversal 1: back to as found", state: "planned" });
+		const step = await shop.store.read.step.findUniqueOrThrow({ where: { id: row.step?.id ?? "" } });
+		// Out 3 + 2 + 5, undo 10, in 2 + 5 + 4, and 45 for making safe and the checks.
+		expect([plan.minutes.likely, step.likelyMinutes]).toEqual([31, 31 + 45]);
+		expect(mustMakeSafe(null, shop.now())).toBe(true);
+		got(await sayMadeSafe({ reversalId: row.id, words: "two-pole tester" }, shop.env()));
+		const { safeAt } = (await standing()).row;
+		expect(safeAt).not.toBeNull();
+		expect(mustMakeSafe(instant(safeAt ?? ""), addMinutes(instant(safeAt ?? ""), SAFE_MINUTES))).toBe(false);
+		expect(mustMakeSafe(instant(safeAt ?? ""), addMinutes(instant(safeAt ?? ""), SAFE_MINUTES + 1))).toBe(true);
+
+		const early = await finishReversal({ reversalId: row.id, words: "" }, shop.env());
+		expect(early).toMatchObject({ ok: false, error: { code: "not-finished", facts: { left: plan.operations.length } } });
+
+		const done = await doAll();
+		expect([...done].sort()).toEqual(["in:p01", "in:p02", "in:p03", "out:p01", "out:p02", "out:p03", "undo:a1"]);
+		// The lens that is lost was replaced by a plastic one: that came out only to open the way, and is in again.
+		expect(await heldNow()).toMatchObject({ p01: machine.part("p01"), p02: machine.part("p02"), p03: machine.plastic });
+		got(await finishReversal({ reversalId: row.id, words: "0.2 ohm, 50 megohm" }, shop.env()));
+		expect((await standing()).row).toMatchObject({ state: "done", words: "0.2 ohm, 50 megohm" });
+
+		const said = (await doneFor(shop.store.read, machine.id, row.id, false)).map(({ action }) => action);
+		expect(said).toEqual([
+			"reversal.started",
+			"reversal.isolated",
+			...done.map((id) => (id.startsWith("out") ? "part.taken-out" : id.startsWith("in") ? "part.put-in" : "alteration.undone")),
+			"reversal.finished",
+		]);
+		expect(await start()).toMatchObject({ ok: false, error: { code: "nothing-to-do" } });
+	});
+
+	test("only where it was chosen: what was opened besides goes in again", async () => {
+		const before = await heldNow();
+		got(await start({ positionIds: [machine.position("p02")] }));
+		await doAll();
+		expect(await heldNow()).toEqual({ ...before, p02: machine.part("p02") });
+	});
+
+	test("what was undone rests before anything goes in there", async () => {
+		got(await start());
+		for (let id = await doNext(); id !== "undo:a1"; id = await doNext()) expect(id).not.toBeNull();
+		const { row } = await standing();
+		const undone = await undoneSince(shop.store.read, machine.id, row.startedAt);
+		const at = instant(undone[0]?.undoneAt ?? "");
+		expect(waitsAt(undone, addMinutes(at, 59)).map(({ what, until }) => [what, until])).toEqual([["seat drilled", addMinutes(at, 60)]]);
+		expect(waitsAt(undone, addMinutes(at, 60))).toEqual([]);
+	});
+});
+
+describe("a reversal that goes otherwise", () => {
+	test("a bag is empty: the part is lost, the plan goes on without it, and what was there goes in again", async () => {
+		got(await start());
+		for (let id = await doNext(); id !== "out:p02"; id = await doNext()) expect(id).not.toBeNull();
+		got(await losePart(leaveSchema.parse({ partId: machine.part("p02"), why: "the bag was empty" }), shop.env()));
+		const { plan } = await standing();
+		expect(plan.staysDifferent.filter(({ position }) => position === "p02").map(({ code }) => code)).toEqual(["unavailable"]);
+		await doAll();
+		const led = await shop.store.read.part.findFirstOrThrow({ where: { name: "LED lamp" } });
+		expect(await heldNow()).toMatchObject({ p01: machine.part("p01"), p02: led.id, p03: machine.plastic });
+	});
+
+	test("something is stuck: what is behind it stays; taken up again, it goes on", async () => {
+		got(await start());
+		const { row } = await standing();
+		const left = { reversalId: row.id, positionId: machine.position("p01"), stuck: "yes" as const, why: "screws seized" };
+		got(await leaveOut(left, shop.env()));
+		const { plan } = await standing();
+		expect(plan.operations).toEqual([]);
+		expect(plan.loops.map(({ say }) => say)).toEqual([expect.stringContaining("p01 cannot be opened at all")]);
+		got(await takeUp({ reversalId: row.id, positionId: machine.position("p01") }, shop.env()));
+		expect((await standing()).plan.opened).toEqual(["p01", "p02", "p03"]);
+	});
+
+	test("an alteration cannot be undone after all: it stays, and the rest goes on", async () => {
+		got(await start());
+		expect((await standing()).plan.operations.some(({ kind }) => kind === "undo")).toBe(true);
+		got(await sayFast({ alterationId: machine.drilled, why: "the plug would not hold" }, shop.env()));
+		const { plan } = await standing();
+		expect(plan.operations.some(({ kind }) => kind === "undo")).toBe(false);
+		expect(plan.staysDifferent.find(({ alteration }) => alteration === "a1")?.code).toBe("cannot-be-undone");
+		expect(plan.opened).toContain("p02");
+	});
+
+	test("a position is left as it is by choice", async () => {
+		got(await start());
+		const { row } = await standing();
+		got(await leaveOut({ reversalId: row.id, positionId: machine.position("p02"), stuck: "no", why: "the owner likes it" }, shop.env()));
+		const { plan } = await standing();
+		expect(plan.opened).toEqual([]);
+		expect(plan.leftAlone.map(({ position }) => position)).toContain("p02");
+	});
+
+	test("it stops on the way: another one is begun from where the machine stands", async () => {
+		got(await start());
+		await doNext();
+		const { row } = await standing();
+		expect(await start()).toMatchObject({ ok: false, error: { code: "reversal-open" } });
+		got(await stopReversal({ reversalId: row.id, words: "the glue did not come" }, shop.env()));
+		expect(await leaveOut({ reversalId: row.id, positionId: machine.position("p01"), stuck: "no", why: "late" }, shop.env())).toMatchObject(
+			{
+				ok: false,
+				error: { code: "reversal-ended" },
+			},
+		);
+		expect(got(await start()).number).toBe(2);
+	});
+});
+
+describe("putting a danger back", () => {
+	test("asks why, also where nothing but a new part comes out", async () => {
+		expect(await start({ conversionIds: [machine.safety] })).toMatchObject({
+			ok: false,
+			error: { code: "danger-without-reason", fields: { reason: expect.stringContaining("Mains safety") } },
+		});
+		expect(await start({ positionIds: [machine.position("p04")] })).toMatchObject({ ok: false, error: { code: "danger-without-reason" } });
+		got(await start({ conversionIds: [machine.safety], reason: "shown unplugged, behind glass" }));
+		expect((await standing()).plan.opened).toEqual(["p04"]);
+	});
+});
+
+test("nothing is begun while as found is open", async () => {
+	const other = await aMachine(shop, [aPosition("door", { mark: "d1" })]);
+	expect(await startReversal(startReversalSchema.parse({ machineId: other.id, target: "asMade" }), shop.env())).toMatchObject({
+		ok: false,
+		error: { code: "as-found-open" },
+	});
+});
