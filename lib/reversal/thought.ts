@@ -4,8 +4,8 @@ import { z } from "zod";
 
 const thing = z.string().min(1).max(64);
 
-/** Something that is thought about: it lasts nowhere, alters one thing, parts with a part, or lends one. */
-export const thoughtSchema = z.discriminatedUnion("does", [
+/** Something that is thought about: nothing that lasts, one thing altered, or a part parted with for good. */
+export const thoughtSchema = z.union([
 	z.object({ does: z.literal("nothing") }),
 	z.object({ does: z.literal("alter"), positionId: thing, partId: z.null(), undo: z.enum(["clean", "trace", "never"]) }),
 	z.object({ does: z.literal("alter"), positionId: z.null(), partId: thing, undo: z.enum(["clean", "trace", "never"]) }),

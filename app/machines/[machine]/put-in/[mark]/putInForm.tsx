@@ -158,7 +158,7 @@ export function PutInForm(props: PutInFormProps) {
 						<TextField
 							label="Why it goes in"
 							hint="Asked for an original of another machine, and for what was taken out for safety"
-							optional
+							optional={safety === undefined && !(needsReason && part.origin === "original")}
 							{...form.field("reason")}
 						/>
 						<SelectField

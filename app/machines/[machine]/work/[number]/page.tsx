@@ -22,6 +22,7 @@ import { expectedSixths, sixthsToMinutes } from "@/lib/money/pert";
 import { currentPerson } from "@/lib/people/current";
 import { peopleHere } from "@/lib/people/queries";
 import { foreseeStep } from "@/lib/reversal/beforehandQueries";
+import type { Foreseen } from "@/lib/reversal/thought";
 import { requireShop } from "@/lib/shop/queries";
 import { hindranceWords, minutesOn } from "@/lib/steps/progress";
 import { allClocks, runningClock, type StepPage, stepOfMachine } from "@/lib/steps/queries";
@@ -59,7 +60,8 @@ export default async function StepPageOfMachine({ params }: Props) {
 	const base = `/machines/${machine.number}`;
 	const { row } = step;
 	const open = step.state === "planned" || step.state === "doing";
-	const foreseen = open && CHANGES_THINGS.includes(step.kind) ? await foreseeStep(read, machine.id, step) : null;
+	const mayChange = open && CHANGES_THINGS.includes(step.kind);
+	const foreseen = mayChange ? await foreseeStep(read, machine.id, step) : null;
 	const mine = row.clocks.find(({ personId }) => personId === me?.id);
 	const clocks = await allClocks(read);
 	const busy = new Set(clocks.map(({ personId }) => personId));
@@ -112,16 +114,7 @@ export default async function StepPageOfMachine({ params }: Props) {
 			</div>
 			<Columns>
 				<Stack>
-					{foreseen === null ? null : (
-						<Notice means={step.kind === "alter" ? "stop" : "wait"} live="off" title="Before anything is drilled, cut or stripped for good">
-							<p>{foreseen.say}</p>
-							<p className="no-print">
-								<Link className="inline-block py-1.5" href={`${base}/changes/decide?step=${step.number}`}>
-									Weigh the options first
-								</Link>
-							</p>
-						</Notice>
-					)}
+					{mayChange ? <BeforehandOfStep step={step} foreseen={foreseen} base={base} /> : null}
 					<Card title="Clock" aside={`${formatMinutes(minutesOn(row))} so far, likely ${formatMinutes(step.likelyMinutes)}`}>
 						{row.clocks.length === 0 ? (
 							<p className="text-ink-2">{open ? "No clock runs on it." : "The step is closed; no clock runs."}</p>
@@ -293,6 +286,28 @@ export default async function StepPageOfMachine({ params }: Props) {
 				</div>
 			) : null}
 		</Stack>
+	);
+}
+
+/** What reversal would lose by the step, before it is done. Nothing where it loses nothing; what is missing where that cannot be said. */
+function BeforehandOfStep({ step, foreseen, base }: { step: StepPage; foreseen: Foreseen | null; base: string }) {
+	if (step.partId === null && step.positionId === null)
+		return (
+			<p className="af-sub">
+				What reversal would lose by it stands here once its <Link href={`${base}/work/${step.number}/plan`}>plan</Link> says which part or
+				position it is about.
+			</p>
+		);
+	if (foreseen === null) return null;
+	return (
+		<Notice means={step.kind === "alter" ? "stop" : "wait"} live="off" title="Before anything is drilled, cut or stripped for good">
+			<p>{foreseen.say}</p>
+			<p className="no-print">
+				<Link className="inline-block py-1.5" href={`${base}/changes/decide?step=${step.number}`}>
+					Weigh the options first
+				</Link>
+			</p>
+		</Notice>
 	);
 }
 
