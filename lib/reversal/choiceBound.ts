@@ -1,7 +1,8 @@
 // A lower bound on what still has to be opened: cuts that are paid for one after the other, as in the planning heuristic
 // LM-cut (Helmert and Domshlak 2009), since opening a machine is a planning task in which nothing done ever hinders.
 
-import type { NetDirection } from "@/lib/reversal/choiceNet";
+import { clausesLeft, type NetDirection } from "@/lib/reversal/choiceNet";
+import type { Budget } from "@/lib/reversal/choiceSearch";
 import { LEFT_SHUT, type Moment, OPENED, type PaidCut, type ReachedNow, UNDECIDED } from "@/lib/reversal/choiceStatus";
 
 export type Bound = {
@@ -15,9 +16,10 @@ export type Bound = {
 /**
  * For each direction again and again: the dearest thing that waits, a cut between it and what is open, the
  * cheapest opening of the cut is owed and paid out of the weights of all of the cut. No weight is paid twice, so the sum
- * is owed by every answer. Stops once it is above `enough`. Goes on from the cuts known at that moment.
+ * is owed by every answer. Stops once it is above `enough`, or the budget is used up: what it has by then still holds. Goes on from the cuts known at
+ * that moment.
  */
-export function lowerBound({ net, status, cuts: known }: Moment, reached: ReachedNow, enough: number): Bound {
+export function lowerBound({ net, status, cuts: known }: Moment, reached: ReachedNow, enough: number, budget: Budget): Bound {
 	const count = status.length;
 	const rest = Float64Array.from(net.weight, (w, q) => (status[q] === UNDECIDED ? w : 0));
 	const cuts = [...known];
@@ -30,8 +32,9 @@ export function lowerBound({ net, status, cuts: known }: Moment, reached: Reache
 	prices.forEach((priced, d) => {
 		const waiting: number[] = [];
 		for (let p = 0; p < count; p++) if (status[p] === OPENED && reached[d === 0 ? 0 : 1][p] === 0) waiting.push(p);
-		while (waiting.length > 0 && least <= enough) {
+		while (waiting.length > 0 && least <= enough && budget.left > 0) {
 			priced.compute(rest);
+			budget.left -= priced.size;
 			let dearest = -1;
 			let most = 0;
 			for (const p of waiting) {
@@ -53,11 +56,13 @@ export function lowerBound({ net, status, cuts: known }: Moment, reached: Reache
 	const extra = new Float64Array(count);
 	for (const priced of prices) {
 		priced.compute(rest);
+		budget.left -= priced.size;
 		for (let q = 0; q < count; q++) extra[q] = Math.max(extra[q] ?? 0, priced.of[q] ?? 0);
 	}
 	for (let q = 0; q < count; q++) {
 		let sum = 0;
-		for (const r of net.bring[q] ?? []) sum += rest[r] ?? 0;
+		const bring = net.bring[q] ?? [];
+		for (let at = 0; at < bring.length; at++) sum += rest[bring[at] ?? 0] ?? 0;
 		extra[q] = Math.max(extra[q] ?? 0, sum);
 	}
 	return { least, cuts, extra };
@@ -66,9 +71,12 @@ export function lowerBound({ net, status, cuts: known }: Moment, reached: Reache
 /** The price of getting at each opening in one direction, its dearest requirement standing for all of them. */
 class Prices {
 	readonly of: Float64Array;
+	/** What one pass looks at. */
+	readonly size: number;
 	/** By way, the clause that was met last: the one that its price comes from. -1: it can never be met. */
 	private readonly lastClause: Int32Array;
 	private readonly left: Int32Array;
+	private readonly clauses: Int32Array;
 	private readonly met: Uint8Array;
 	private readonly settled: Uint8Array;
 	private readonly heap: number[] = [];
@@ -79,8 +87,10 @@ class Prices {
 		private readonly reached: Uint8Array,
 	) {
 		this.of = new Float64Array(status.length);
+		this.size = status.length + direction.members.length;
 		this.settled = new Uint8Array(status.length);
 		this.lastClause = new Int32Array(direction.wayOwner.length);
+		this.clauses = clausesLeft(direction);
 		this.left = new Int32Array(direction.wayOwner.length);
 		this.met = new Uint8Array(direction.clauseWay.length);
 	}
@@ -92,8 +102,9 @@ class Prices {
 	/** Cheapest first, as in Dijkstra's shortest paths, over openings that wait for one of several ways and, in a way, for all clauses. */
 	compute(rest: Float64Array): void {
 		const { direction, status, of, left, met, lastClause, settled } = this;
+		const { userStart, users } = direction;
 		of.fill(Number.POSITIVE_INFINITY);
-		left.set(direction.wayClauses);
+		left.set(this.clauses);
 		met.fill(0);
 		lastClause.fill(-1);
 		settled.fill(0);
@@ -108,7 +119,8 @@ class Prices {
 			if (settled[p] === 1) continue;
 			settled[p] = 1;
 			const price = of[p] ?? 0;
-			for (const clause of direction.clausesOf[p] ?? []) {
+			for (let use = userStart[p] ?? 0; use < (userStart[p + 1] ?? 0); use++) {
+				const clause = users[use] ?? 0;
 				if (met[clause] === 1) continue;
 				met[clause] = 1;
 				const way = direction.clauseWay[clause] ?? 0;
@@ -133,15 +145,17 @@ class Prices {
 	 */
 	cutBefore(goal: number, rest: Float64Array): number[] {
 		const { direction, of, lastClause } = this;
+		const { wayStart, memberStart, members, userStart, users } = direction;
 		const near = new Uint8Array(of.length);
 		const border: number[] = [];
 		const walk = [goal];
 		near[goal] = 1;
 		for (let p = walk.pop(); p !== undefined; p = walk.pop()) {
-			for (const way of direction.waysOf[p] ?? []) {
+			for (let way = wayStart[p] ?? 0; way < (wayStart[p + 1] ?? 0); way++) {
 				const clause = lastClause[way] ?? -1;
 				if (clause === -1) continue;
-				for (const q of direction.members[clause] ?? []) {
+				for (let at = memberStart[clause] ?? 0; at < (memberStart[clause + 1] ?? 0); at++) {
+					const q = members[at] ?? 0;
 					if (near[q] === 1 || of[q] === Number.POSITIVE_INFINITY) continue;
 					near[q] = 1;
 					if ((rest[q] ?? 0) > 0) border.push(q);
@@ -161,7 +175,8 @@ class Prices {
 			if (of[p] !== Number.POSITIVE_INFINITY && (direction.free[p] === 1 || this.isOpen(p))) arrive(p);
 		}
 		for (let q = queue.pop(); q !== undefined; q = queue.pop()) {
-			for (const clause of direction.clausesOf[q] ?? []) {
+			for (let use = userStart[q] ?? 0; use < (userStart[q + 1] ?? 0); use++) {
+				const clause = users[use] ?? 0;
 				const way = direction.clauseWay[clause] ?? 0;
 				if (lastClause[way] !== clause) continue;
 				const owner = direction.wayOwner[way] ?? 0;

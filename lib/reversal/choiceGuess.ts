@@ -1,13 +1,14 @@
 // A good opening without a search, so that the search has something to beat.
 
-import type { Opening } from "@/lib/reversal/choiceSearch";
+import { sizeOf } from "@/lib/reversal/choiceNet";
+import type { Budget, Opening } from "@/lib/reversal/choiceSearch";
 import { type Moment, OPENED, supported, UNDECIDED } from "@/lib/reversal/choiceStatus";
 
 /**
  * Takes what the cuts have paid for in full, as what is owed anyway costs nothing more (a primal-dual guess), or everything when that
- * is not enough; then gives up one after the other, the dearest first, what the rest can do without. Null when there is no opening.
+ * is not enough; then gives up one after the other, the dearest first, what the rest can do without. Null when there is no opening. On a budget that is used up it gives up no more.
  */
-export function guessOpening({ net, status, cuts }: Moment): Opening | null {
+export function guessOpening({ net, status, cuts }: Moment, budget: Budget): Opening | null {
 	const rest = Float64Array.from(net.weight);
 	for (const { cut, cost } of cuts) for (const q of cut) rest[q] = (rest[q] ?? 0) - cost;
 	const paid = status.map((s, q) => (s === OPENED || (s === UNDECIDED && rest[q] === 0) ? 1 : 0));
@@ -18,6 +19,8 @@ export function guessOpening({ net, status, cuts }: Moment): Opening | null {
 	const dearestFirst = [...status.keys()].filter((q) => status[q] === UNDECIDED).sort((a, b) => weightOf(b) - weightOf(a) || a - b);
 	for (const q of dearestFirst) {
 		if (chosen[q] === 0) continue;
+		if (budget.left <= 0) break;
+		budget.left -= sizeOf(net);
 		const fewer: Uint8Array = Uint8Array.from(chosen);
 		fewer[q] = 0;
 		chosen = supported(net, fewer, status) ?? chosen;

@@ -23,16 +23,23 @@ export function pieceNumbers({ net, status }: Moment, reached: ReachedNow): { pi
 	for (let p = queue.pop(); p !== undefined; p = queue.pop()) {
 		for (const d of [0, 1] as const) {
 			if (status[p] === OPENED && reached[d][p] === 1) continue;
-			for (const way of net.directions[d].ways[p] ?? []) {
-				for (const clause of way) {
-					if (clause.some((q) => status[q] === OPENED && reached[d][q] === 1)) continue;
-					for (const q of clause) {
-						if (status[q] === LEFT_SHUT) continue;
-						parent[rootOf(q)] = rootOf(p);
-						if (seen[q] === 1) continue;
-						seen[q] = 1;
-						queue.push(q);
-					}
+			const { wayStart, clauseStart, memberStart, members } = net.directions[d];
+			const got = reached[d];
+			const clauses = clauseStart[wayStart[p + 1] ?? 0] ?? 0;
+			for (let clause = clauseStart[wayStart[p] ?? 0] ?? 0; clause < clauses; clause++) {
+				const end = memberStart[clause + 1] ?? 0;
+				let isMet = false;
+				for (let at = memberStart[clause] ?? 0; at < end && !isMet; at++) {
+					const q = members[at] ?? 0;
+					isMet = status[q] === OPENED && got[q] === 1;
+				}
+				for (let at = isMet ? end : (memberStart[clause] ?? 0); at < end; at++) {
+					const q = members[at] ?? 0;
+					if (status[q] === LEFT_SHUT) continue;
+					parent[rootOf(q)] = rootOf(p);
+					if (seen[q] === 1) continue;
+					seen[q] = 1;
+					queue.push(q);
 				}
 			}
 		}

@@ -6,20 +6,20 @@ import { type Budget, cheapestOpening } from "@/lib/reversal/choiceSearch";
 import { type Moment, OPENED, UNDECIDED } from "@/lib/reversal/choiceStatus";
 import { NONE, partIn, type World } from "@/lib/reversal/world";
 
-/** Steps of the search before it settles for the best it has. A machine needs a handful, a hard world of 2,000 positions some thousands. */
-export const SEARCH_STEPS = 40_000;
+/** Looks of the search before it settles for the best it has: three seconds or so. A machine needs a thousandth of them. */
+export const SEARCH_LOOKS = 120_000_000;
 
 export type LeastOpening = {
 	/** O, ascending. */
 	readonly positions: readonly number[];
-	/** False when the search ran out of steps: O can be carried out, but a cheaper one may exist. */
+	/** False when the search ran out of looks: O can be carried out, but a cheaper one may exist. */
 	readonly proved: boolean;
 };
 
 /**
  * O: the cheapest superset of the work set, in likely minutes out and in, for which every part in it can be taken
  * out of the present build, every undo reached, and every part of T' put in. Ties: fewer positions, then the
- * first by id. Null when there is none. Requires `work` to lie within `mayOpen`. Takes its steps out of `budget`, which
+ * first by id. Null when there is none. Requires `work` to lie within `mayOpen`. Takes its looks out of `budget`, which
  * several searches may share.
  *
  * A position can be got at from one of its sides, and where it is or on the bench with one of its hosts, so this is
@@ -30,7 +30,7 @@ export function leastOpening(
 	access: Access,
 	work: readonly number[],
 	mayOpen: (position: number) => boolean,
-	budget: Budget = { left: SEARCH_STEPS },
+	budget: Budget = { left: SEARCH_LOOKS },
 ): LeastOpening | null {
 	const start = choiceOf(world, access, work, mayOpen);
 	const found = cheapestOpening(start, budget);

@@ -4,7 +4,7 @@
 // only to open the way must go in again, whether or not it is in scope or could ever be as it was. So a position that the
 // reversal itself touched keeps what it held when the reversal began.
 
-import { SEARCH_STEPS } from "@/lib/reversal/leastOpening";
+import { SEARCH_LOOKS } from "@/lib/reversal/leastOpening";
 import { type Plan, planReversal } from "@/lib/reversal/plan";
 import type { Problem } from "@/lib/reversal/problem";
 
@@ -13,4 +13,4 @@ import type { Problem } from "@/lib/reversal/problem";
  * position to part; `touched` are the positions that it has taken something out of or put something into since.
  */
 export const planOnTheWay = (problem: Problem, start: Readonly<Record<string, string>>, touched: ReadonlySet<string>): Plan =>
-	planReversal(problem, SEARCH_STEPS, Object.fromEntries([...touched].map((position) => [position, start[position] ?? null])));
+	planReversal(problem, SEARCH_LOOKS, Object.fromEntries([...touched].map((position) => [position, start[position] ?? null])));

@@ -3,7 +3,7 @@
 import { type Access, accessOf } from "@/lib/reversal/access";
 import { type Loop, largestOpening, loopsBehind } from "@/lib/reversal/accessLoops";
 import { type Attainable, attainableTarget, isBarred } from "@/lib/reversal/attainable";
-import { leastOpening, SEARCH_STEPS } from "@/lib/reversal/leastOpening";
+import { leastOpening, SEARCH_LOOKS } from "@/lib/reversal/leastOpening";
 import { type Kind, operationsOf } from "@/lib/reversal/operations";
 import { orderOf } from "@/lib/reversal/order";
 import type { Problem, ThreePoint } from "@/lib/reversal/problem";
@@ -48,7 +48,7 @@ export type Plan = {
 	readonly opened: readonly string[];
 	/** Those of them that are opened only to reach the others: what is in them goes back unchanged. */
 	readonly openedOnly: readonly string[];
-	/** False when the search for the least opening ran out of steps: the plan holds, but a cheaper one may exist. */
+	/** False when the search for the least opening ran out of looks: the plan holds, but a cheaper one may exist. */
 	readonly leastProved: boolean;
 	/** In an order that can be carried out. */
 	readonly operations: readonly Operation[];
@@ -72,11 +72,11 @@ export type Plan = {
  * in whatever order it lists things. For a reversal that is half done, `before` is what the positions that it touched held when it
  * began: what came out only to open the way goes in again, and what cannot come back keeps what it held then.
  */
-export function planReversal(problem: Problem, steps: number = SEARCH_STEPS, before: Before = {}): Plan {
+export function planReversal(problem: Problem, looks: number = SEARCH_LOOKS, before: Before = {}): Plan {
 	const world = worldOf(problem, before);
 	const reached = reachableWork(world);
 	const { work, access, largest } = reached;
-	const opening = leastOpening(world, access, work.positions, (p) => largest.has(p), { left: steps });
+	const opening = leastOpening(world, access, work.positions, (p) => largest.has(p), { left: looks });
 	if (opening === null) throw new Error("no opening for a work set that lies within the largest one");
 	return resultOf(world, reached, opening.positions, opening.proved);
 }

@@ -3,7 +3,7 @@
 import { accessOf } from "@/lib/reversal/access";
 import { largestOpening, loopsBehind } from "@/lib/reversal/accessLoops";
 import { attainableTarget, isBarred } from "@/lib/reversal/attainable";
-import { leastOpening, SEARCH_STEPS } from "@/lib/reversal/leastOpening";
+import { leastOpening, SEARCH_LOOKS } from "@/lib/reversal/leastOpening";
 import { type Operation, operationsIn, type PlanLoop, planLoop } from "@/lib/reversal/plan";
 import type { Problem } from "@/lib/reversal/problem";
 import { NONE, partIn, type World, worldOf } from "@/lib/reversal/world";
@@ -20,7 +20,7 @@ export type Reach = Way & {
 	readonly leastProved: boolean;
 	/** The next best way, without one of the positions that the best one opens, and how many likely minutes dearer it is. Null: there is none. */
 	readonly secondBest: (Way & { readonly without: string; readonly dearerBy: number }) | null;
-	/** False when the search ran out of steps: a cheaper second way may exist, or one where none was found. */
+	/** False when the search ran out of looks: a cheaper second way may exist, or one where none was found. */
 	readonly secondBestProved: boolean;
 };
 
@@ -29,7 +29,7 @@ export type Reach = Way & {
  * in again. Requires a problem that `readProblem` let through; its target is not looked at. Positions that the
  * problem does not know are out of reach.
  */
-export function openingFor(problem: Problem, positions: readonly string[], steps: number = SEARCH_STEPS): Reach {
+export function openingFor(problem: Problem, positions: readonly string[], looks: number = SEARCH_LOOKS): Reach {
 	const world = worldOf({ ...problem, target: problem.now, scope: undefined, alterations: undefined });
 	const attainable = attainableTarget(world, new Set());
 	const asked = [...new Set(positions)].map((id) => ({ id, at: world.positionNumber.get(id) ?? NONE }));
@@ -39,7 +39,7 @@ export function openingFor(problem: Problem, positions: readonly string[], steps
 		.map(({ at }) => at)
 		.filter((at) => largest.has(at))
 		.sort((a, b) => a - b);
-	const best = leastOpening(world, access, within, (p) => largest.has(p), { left: steps });
+	const best = leastOpening(world, access, within, (p) => largest.has(p), { left: looks });
 	if (best === null) throw new Error("no opening for positions that lie within the largest one");
 	const stuck = asked.map(({ at }) => at).filter((at) => at !== NONE && !largest.has(at));
 	const work = { positions: within, undos: [], undoAt: new Set<number>(), staying: [] };
@@ -47,7 +47,7 @@ export function openingFor(problem: Problem, positions: readonly string[], steps
 
 	let second: Reach["secondBest"] = null;
 	// One budget for all of them: an opening may have hundreds of positions, and somebody waits for the answer.
-	const budget = { left: steps };
+	const budget = { left: looks };
 	for (const p of best.positions) {
 		if (within.includes(p)) continue;
 		if (budget.left <= 0) break;
