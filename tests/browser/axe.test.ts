@@ -103,6 +103,7 @@ const seeds = (): string[] => [
 	"/machines/14/put-in",
 	"/machines/14/changes",
 	"/machines/12/changes/1",
+	"/machines/12/reversal/1",
 	"/find?q=lamp",
 	"/find?q=12",
 ];

@@ -16,6 +16,7 @@ import { recordFinding, sayObstruction } from "@/lib/positions/changes";
 import { recordFindingSchema, sayObstructionSchema } from "@/lib/positions/schema";
 import { buildAsFound, heldAfter, problemOf } from "@/lib/reversal/asked";
 import { checklistOf, pickList } from "@/lib/reversal/checklist";
+import { mostEver } from "@/lib/reversal/mostEver";
 import { planReversal } from "@/lib/reversal/plan";
 import { MOST, reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
@@ -284,5 +285,64 @@ describe("the list for the bench", () => {
 		const picked = pickList(checklistOf(plan, facts));
 		expect(picked.map(({ words, for: use }) => [words, use])).toEqual([["lamp and its screws", ["lamp"]]]);
 		expect(picked[0]?.where).toBe("on the bench");
+	});
+});
+
+describe("back to as made", () => {
+	test("what was foreign when it came gives way to the original that was found since; nobody knows of the buzzer, and it stays", async () => {
+		const light = await machine.conversion("New light", "ordinary");
+		await outAndIn("p01", async () => void (await machine.replace("p02", light, "LED lamp")));
+		const original = got(await addPart(addPartSchema.parse({ machineId: machine.id, name: "buzzer", origin: "period" }), shop.env()));
+		got(await putIn({ partId: original.id, positionId: machine.position("p05") }, shop.env()));
+		// As found it was empty; as made it had a buzzer of this make and type.
+		expect((await machine.ask()).held.has(machine.position("p05"))).toBe(false);
+		const made = await machine.ask({ asMade: true });
+		expect(made.held.get(machine.position("p05"))).toBe(original.id);
+		expect(made.held.get(machine.position("p02"))).toBe(machine.part("p02"));
+		expect(made.plan.opened).toEqual(["p01", "p02"]);
+	});
+
+	test("an original that is gone stays different; the most that it can ever be again says so, and counts what is only out", async () => {
+		got(await takeOut(machine.place("p03"), shop.env()));
+		got(
+			await sendOut(
+				sendOutSchema.parse({ partId: machine.part("p03"), partyName: "Rewinder", dueDay: "2026-12-24", why: "to be tested" }),
+				shop.env(),
+			),
+		);
+		got(await takeOut(machine.place("p01"), shop.env()));
+		got(await scrapPart(leaveSchema.parse({ partId: machine.part("p01"), why: "rotten" }), shop.env()));
+		const { facts, held } = await machine.ask({ asMade: true });
+		expect([held.has(machine.position("p01")), held.has(machine.position("p03"))]).toEqual([false, false]);
+		const ever = mostEver(facts, machine.asFoundAt);
+		expect(ever?.has(machine.position("p01"))).toBe(false);
+		expect(ever?.get(machine.position("p03"))).toBe(machine.part("p03"));
+	});
+});
+
+describe("an alteration that was there in the state to go back to", () => {
+	test("stays, and one that came after it is undone", async () => {
+		const alter = async (what: string) =>
+			got(
+				await recordAlteration(
+					recordAlterationSchema.parse({
+						machineId: machine.id,
+						positionId: machine.position("p03"),
+						what,
+						undo: "clean",
+						undoMinutes: { low: "1", likely: "2", high: "3" },
+					}),
+					shop.env(),
+				),
+			);
+		await alter("hole widened");
+		const between = shop.now();
+		await alter("painted over");
+		const undone = async (asked: Parameters<typeof machine.ask>[0]) =>
+			(await machine.ask(asked)).plan.operations.flatMap(({ alteration }) => alteration ?? []).sort();
+		expect(await undone({})).toEqual(["a1", "a2"]);
+		expect(await undone({ at: between })).toEqual(["a2"]);
+		expect(await undone({ positions: [machine.position("p03")] })).toEqual(["a1", "a2"]);
+		expect(await undone({ positions: [machine.position("p02")] })).toEqual([]);
 	});
 });

@@ -30,6 +30,56 @@ describe("machine 12, its drive and its light taken back, its mains safety kept"
 		expect(Object.fromEntries(carriedOut(machine12, plan.operations).build)).toEqual(plan.attains);
 	});
 
+	describe("beside the order written by hand", () => {
+		// Step by step as the scenario has it, with the lamp holders, starter and tube of step 7 before the lantern of step 8.
+		const BY_HAND = [
+			"make-safe",
+			...["out:k02", "out:k01", "out:n1", "out:k04"],
+			...["out:n4", "undo:a4", "undo:a7", "in:k08", "in:k06", "in:k05"],
+			...["out:k17", "out:k18", "out:k22", "out:k21", "out:k20", "out:k23", "out:k24"],
+			...["undo:a1", "out:k25", "undo:a2", "in:k25", "in:k24", "in:k23"],
+			...["in:k20", "in:k21", "in:k22", "in:k18", "in:k17", "in:k04", "in:k01", "in:k02"],
+			"check",
+		];
+		const ops = new Map(plan.operations.map((operation) => [operation.id, operation]));
+		const inHandOrder = (ids: readonly string[]) => ids.flatMap((id) => ops.get(id) ?? []);
+
+		it("they are the same operations, so the same 245 minutes", () => {
+			expect([...ops.keys()].sort()).toEqual([...BY_HAND].sort());
+		});
+
+		it("the order by hand can be carried out, and keeps everything that the plan says must come before", () => {
+			expect(Object.fromEntries(carriedOut(machine12, inHandOrder(BY_HAND)).build)).toEqual(plan.attains);
+			const rank = new Map(BY_HAND.map((id, at) => [id, at]));
+			const broken = plan.operations.flatMap(({ id, after }) =>
+				after.filter((before) => (rank.get(before) ?? 0) > (rank.get(id) ?? 0)).map((before) => `${before} before ${id}`),
+			);
+			expect(broken).toEqual([]);
+		});
+
+		it("where two neighbours of it cannot change places, the plan has them in the same order", () => {
+			const rank = new Map(plan.operations.map(({ id }, at) => [id, at]));
+			const free = plan.operations.map((operation) => ({ ...operation, after: [] }));
+			const freeOps = new Map(free.map((operation) => [operation.id, operation]));
+			const forced = BY_HAND.slice(1, -2).flatMap((first, at): [string, string][] => {
+				const then = BY_HAND[at + 2] ?? "";
+				const swapped = BY_HAND.with(at + 1, then).with(at + 2, first);
+				try {
+					// Only the bench itself says what cannot be done: no "after" of the plan is looked at.
+					carriedOut(
+						machine12,
+						swapped.flatMap((id) => freeOps.get(id) ?? []),
+					);
+					return [];
+				} catch {
+					return [[first, then]];
+				}
+			});
+			expect(forced.length).toBeGreaterThan(5);
+			expect(forced.filter(([first, then]) => (rank.get(first) ?? 0) > (rank.get(then) ?? 0))).toEqual([]);
+		});
+	});
+
 	it("the whole machine attains no more originals than that", () => {
 		const whole = readProblem(machine12Whole);
 		if (!whole.ok) throw new Error(whole.error.say);
