@@ -24,7 +24,12 @@ export function reachSentence({ wanted, first, firstTime, wantedTime }: ReachShe
 	if (wanted.length === 0) return "No opening reaches it, as the record has it.";
 	const goal = things(wanted);
 	if (first.length === 0) {
-		const reached = wantedTime.of === 0 ? "it can be reached as it stands" : timeWords(wantedTime);
+		const reached =
+			wantedTime.of === 0
+				? wanted.length === 1
+					? "it can be reached as it stands"
+					: "they can be reached as they stand"
+				: timeWords(wantedTime);
 		return `Nothing is in the way of ${goal}: ${reached}.`;
 	}
 	const held = things(wanted.filter(({ part }) => part !== null));

@@ -25,8 +25,10 @@ export function Beforehand({ machineId, thought }: { readonly machineId: string;
 	}, [machineId, asked]);
 	if (foreseen === null) return null;
 	return (
-		<Notice means={foreseen.loses ? "stop" : "original"} live="status" title="Beforehand">
-			<p>{foreseen.say}</p>
-		</Notice>
+		<div className="mb-5">
+			<Notice means={foreseen.loses ? "stop" : "original"} live="status" title="Beforehand">
+				<p>{foreseen.say}</p>
+			</Notice>
+		</div>
 	);
 }

@@ -69,6 +69,18 @@ export default async function ReachPage({ params, searchParams }: Props) {
 			</Stack>
 		);
 	const { wanted, first, out, into, stuck, unknown } = sheet.value;
+	const alsoForm = (
+		<div className="no-print">
+			<Card title="More than one thing">
+				<AlsoForm
+					base={`${base}/reach/${encodeURIComponent(mark)}`}
+					also={choices.filter((choice) => also.includes(choice.mark))}
+					most={MOST}
+					choices={choices.filter((choice) => !marks.includes(choice.mark))}
+				/>
+			</Card>
+		</div>
+	);
 	return (
 		<Stack>
 			{head(reachSentence(sheet.value), wanted.length > 0 ? things(wanted) : position.name)}
@@ -91,42 +103,31 @@ export default async function ReachPage({ params, searchParams }: Props) {
 					</ul>
 				</Notice>
 			) : null}
-			<Columns>
-				<Stack>
-					{out.length > 0 ? (
+			{out.length === 0 ? (
+				<div className="max-w-3xl">{alsoForm}</div>
+			) : (
+				<Columns>
+					<Stack>
 						<div className="break-inside-avoid">
 							<Card title="Out, in this order" flush>
 								<InOrder caption="What comes out, in order" lines={out} wanted={wanted} base={base} />
 							</Card>
 						</div>
-					) : null}
-					{into.length > 0 ? (
 						<div className="break-inside-avoid">
 							<Card title="In again, in this order" flush>
 								<InOrder caption="What goes in again, in order" lines={into} wanted={wanted} base={base} startAt={out.length} />
 							</Card>
 						</div>
-					) : null}
-					{into.length > 0 ? (
 						<Notice live="off" title="Then check">
 							<p>{CHECK[0]}</p>
 						</Notice>
-					) : null}
-				</Stack>
-				<Stack>
-					{first.length > 0 ? <OtherWay sheet={sheet.value} /> : null}
-					<div className="no-print">
-						<Card title="More than one thing">
-							<AlsoForm
-								base={`${base}/reach/${encodeURIComponent(mark)}`}
-								also={choices.filter((choice) => also.includes(choice.mark))}
-								most={MOST}
-								choices={choices.filter((choice) => !marks.includes(choice.mark))}
-							/>
-						</Card>
-					</div>
-				</Stack>
-			</Columns>
+					</Stack>
+					<Stack>
+						{first.length > 0 ? <OtherWay sheet={sheet.value} /> : null}
+						{alsoForm}
+					</Stack>
+				</Columns>
+			)}
 		</Stack>
 	);
 }
