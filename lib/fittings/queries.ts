@@ -2,6 +2,7 @@
 
 import { bagsToUse, whereIs } from "@/lib/bags/queries";
 import type { Reader } from "@/lib/db/store";
+import { PICTURES } from "@/lib/files/mediaTypes";
 import { whatCovers } from "@/lib/fittings/reach";
 import { partNames, reachFacts } from "@/lib/fittings/reachFacts";
 import { coversInWords, mayBeFitted } from "@/lib/fittings/rules";
@@ -128,9 +129,9 @@ const positionShown = {
 const photosOf = (read: Reader, positionId: string, partId: string | null, most: number) =>
 	read.capture.findMany({
 		where: {
-			kind: "photo",
+			kind: { in: ["photo", "drawing"] },
 			stands: "yes",
-			fileSha: { not: null },
+			file: { mediaType: { in: [...PICTURES] } },
 			OR: [{ positionId }, ...(partId === null ? [] : [{ partId }])],
 		},
 		orderBy: [{ takenAt: "desc" }, { id: "desc" }],

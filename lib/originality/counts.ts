@@ -155,5 +155,8 @@ export function originalityStatement(counts: OriginalityCounts): string {
 	return `${hold}${how}.${unseen}`;
 }
 
+/** How an original is known: "seen by us", "without evidence yet". */
+export const evidenceWords = (evidence: EvidenceKind | null): string => EVIDENCE_WORDS[evidence ?? "none"];
+
 /** Words for one origin, or for why a position holds none. */
 export const heldWords = (held: Held | Origin): string => HELD_WORDS[held];

@@ -5,6 +5,7 @@
 // Target "as made": the best belief of what it held when the machine was made (asMade.ts).
 // Target "day": what each position held at that instant, by its fittings.
 
+import { formatDay, isDay } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { buildAsMade } from "@/lib/reversal/asMade";
 import type { Alteration, Obstruction, Part, Position, Problem, ThreePoint, Times } from "@/lib/reversal/problem";
@@ -220,7 +221,7 @@ function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalF
 	return {
 		id: key(part.id),
 		name: part.name,
-		...(unavailable ? { unavailable } : {}),
+		...(unavailable ? { unavailable, freedBy: freedBy(part) } : {}),
 		...(excludes.length > 0 ? { excludes } : {}),
 		...(condition ? { condition } : {}),
 		...(danger ? { danger } : {}),
@@ -239,6 +240,24 @@ function outWith(bag: NonNullable<Fact<"parts">["bag"]>): string {
 	return bag.place === "out" ? `${named}${bag.placeWhy ? `: ${bag.placeWhy}` : ""}` : `${named} with the bag around it`;
 }
 
+/** What would bring a part back that cannot be had. */
+function freedBy(part: Fact<"parts">): string {
+	const another = `a ${part.name} of the same make and type from its time`;
+	switch (part.place) {
+		case "lost":
+			return `finding the ${part.name}, or ${another}`;
+		case "sold":
+			return `buying the ${part.name} back, or ${another}`;
+		case "out":
+		case "bag":
+			return `having the ${part.name} back${part.dueDay && isDay(part.dueDay) ? ` by ${formatDay(part.dueDay)}` : ""}`;
+		case "fitted":
+			return `taking the ${part.name} out of the other machine`;
+		default:
+			return another;
+	}
+}
+
 /** Why a part cannot be had; null when it can. */
 function unavailableWhy(part: Fact<"parts">, mine: ReadonlySet<string>, bagsOutside: readonly string[]): string | null {
 	const because = part.placeWhy ? `: ${part.placeWhy}` : "";
@@ -250,7 +269,7 @@ function unavailableWhy(part: Fact<"parts">, mine: ReadonlySet<string>, bagsOuts
 		case "sold":
 			return `sold${because}`;
 		case "out":
-			return `out of the shop${part.dueDay ? `, due back ${part.dueDay}` : ""}${because}`;
+			return `out of the shop${part.dueDay && isDay(part.dueDay) ? `, due back ${formatDay(part.dueDay)}` : ""}${because}`;
 		case "bag":
 			// It is where its bag is, and that is where the bags around it are.
 			return part.bag !== null && bagsOutside.includes(part.bag.id) ? outWith(part.bag) : null;

@@ -1,6 +1,7 @@
 // The photo that goes with each line of a checklist.
 
 import type { Reader } from "@/lib/db/store";
+import { PICTURES } from "@/lib/files/mediaTypes";
 import type { ReversalFacts } from "@/lib/reversal/queries";
 
 /** How many of the machine's photos are looked through, the newest first. */

@@ -65,6 +65,8 @@ export const partSchema = z.object({
 	name: text.optional(),
 	/** Why it cannot be had: lost, scrapped, sold, out, fitted in another machine. */
 	unavailable: text.optional(),
+	/** What would make it available again: "finding it", "having it back by 24 December". */
+	freedBy: text.optional(),
 	/** Parts it can never be fitted together with. */
 	excludes: z.array(id).optional(),
 	/** What to know when it comes back: "does not work, winding open". */

@@ -60,7 +60,9 @@ function reasonOf(world: World, p: number, hindrance: Hindrance): { why: string;
 		case "unavailable":
 			return {
 				why: `${name.part(hindrance.part)} cannot be had: ${world.parts[hindrance.part]?.unavailable ?? ""}`,
-				freedBy: `getting ${name.part(hindrance.part)} back, or choosing another part for ${name.position(p)}`,
+				freedBy:
+					world.parts[hindrance.part]?.freedBy ??
+					`getting ${name.part(hindrance.part)} back, or choosing another part for ${name.position(p)}`,
 			};
 		case "danger":
 			return {
@@ -81,7 +83,7 @@ function reasonOf(world: World, p: number, hindrance: Hindrance): { why: string;
 				freedBy: `taking ${name.part(hindrance.part)} out of ${name.position(hindrance.position)}`,
 			};
 		case "host-unavailable":
-			return { why: `it is on ${name.part(hindrance.part)}, which cannot be had`, freedBy: `getting ${name.part(hindrance.part)} back` };
+			return { why: `it is on ${name.part(hindrance.part)}, which cannot be had`, freedBy: backWords(world, hindrance.part) };
 		case "host-not-in-target":
 			return {
 				why: `it is on ${name.part(hindrance.part)}, which the target does not hold anywhere`,
@@ -99,6 +101,7 @@ function reasonOf(world: World, p: number, hindrance: Hindrance): { why: string;
 	}
 }
 
+const backWords = (world: World, part: number): string => world.parts[part]?.freedBy ?? `getting ${namesIn(world).part(part)} back`;
 const stuckWords = (world: World, p: number): string => `nothing comes out of it or goes in: ${world.positions[p]?.stuck ?? ""}`;
 const UNSTUCK = "getting it free";
 const LOOP = "no opening reaches it: what would have to come out waits for something that waits for it (see loops)";
@@ -116,7 +119,7 @@ export function alterationStays(world: World, holds: number, stays: StayingAlter
 		"access-loop": { why: `${what} stays: ${LOOP}`, freedBy: UNLOOP },
 		"host-unavailable": {
 			why: `${what} is on ${name.part(stays.part)}, which cannot be had`,
-			freedBy: `getting ${name.part(stays.part)} back`,
+			freedBy: backWords(world, stays.part),
 		},
 	};
 	return {

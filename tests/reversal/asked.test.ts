@@ -128,7 +128,8 @@ describe("what is taken back", () => {
 		got(await sendOut(out, shop.env()));
 		const { plan } = await machine.ask();
 		expect(plan.staysDifferent.map(({ position, code }) => [position, code])).toEqual([["p02", "unavailable"]]);
-		expect(plan.staysDifferent[0]?.why).toContain("due back 2026-05-20");
+		expect(plan.staysDifferent[0]?.why).toContain("due back 20 May 2026");
+		expect(plan.staysDifferent[0]?.freedBy).toBe("having the lamp back by 20 May 2026");
 	});
 
 	test("waits for a part that is out with its bag, or with any bag around it, until it is back", async () => {

@@ -5,6 +5,7 @@ import { instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 import type { Holding } from "@/lib/originality/facts";
 import { heldAfter, problemOf } from "@/lib/reversal/asked";
+import { mostEver } from "@/lib/reversal/mostEver";
 import { planReversal } from "@/lib/reversal/plan";
 import { reversalFacts } from "@/lib/reversal/queries";
 import { readProblem } from "@/lib/reversal/readProblem";
@@ -18,4 +19,10 @@ export const afterReversal = cache(async (read: Reader, machineId: string, asFou
 	const facts = await reversalFacts(read, machineId);
 	const problem = readProblem(problemOf(facts, { asFoundAt: instant(asFoundAt) }));
 	return problem.ok ? heldAfter(facts, planReversal(problem.value)) : null;
+});
+
+/** Position id to part id at the most that the machine can ever be again; null as above. */
+export const mostEverOf = cache(async (read: Reader, machineId: string, asFoundAt: string | null): Promise<Holding | null> => {
+	if (asFoundAt === null) return null;
+	return mostEver(await reversalFacts(read, machineId), instant(asFoundAt));
 });

@@ -21,5 +21,11 @@ export function MachineTabs({ number, name }: { readonly number: number; readonl
 	const tabs = PAGES.map(([under, label]) => ({ href: `${base}${under}`, label }));
 	const under = tabs.find((tab) => tab.href !== base && (path === tab.href || path.startsWith(`${tab.href}/`)));
 	const atABench = /\/(take-out|put-in)\//.test(path);
-	return <Tabs label={name} tabs={tabs} current={under?.href ?? (path === base ? base : atABench ? `${base}/build` : "")} />;
+	return (
+		<Tabs
+			label={name}
+			tabs={tabs}
+			current={under?.href ?? (path === base || path === `${base}/originality` ? base : atABench ? `${base}/build` : "")}
+		/>
+	);
 }

@@ -36,7 +36,7 @@ import type { OriginFacts } from "@/lib/originality/facts";
 import { originFacts } from "@/lib/originality/queries";
 import { type StripOf, stripOf } from "@/lib/originality/strip";
 import { requireShop } from "@/lib/shop/queries";
-import { afterReversal } from "./afterReversal";
+import { afterReversal, mostEverOf } from "./afterReversal";
 import { FaultForm, FaultState, NoteForm } from "./nowForms";
 import { thisMachine } from "./thisMachine";
 
@@ -150,6 +150,11 @@ async function Originality({
 								<FigureAfterReversal machine={machine} facts={facts} />
 							</Suspense>
 						) : null}
+						{stamped ? (
+							<Suspense fallback={<Figure value="…" label="the most it can ever be" />}>
+								<FigureAtBest machine={machine} facts={facts} />
+							</Suspense>
+						) : null}
 						<Figure value={counts.gone} label="can never be original again" means={counts.gone > 0 ? "stop" : undefined} />
 					</ul>
 					{view === "after" ? (
@@ -175,12 +180,16 @@ async function Originality({
 								{ label: "How those originals are known", value: evidenceInWords(counts.evidenceNow) },
 								{ label: "Places the work made", value: heldInWords(counts.added) },
 								{ label: "Originals out and kept", value: counts.kept },
-								{ label: "Best attainable, by the parts that still exist", value: `${counts.attainable} of ${counts.positions}` },
 							]}
 						/>
 						<p className="af-hint">
 							Counted are the positions that were there when the machine came and can hold a part; small fixings are no positions. Evidence
 							counts for an original only when it shows that the part was in the machine when it was made.
+						</p>
+						<p>
+							<Link className="inline-block py-2" href={`${base}/originality`}>
+								Position by position, to be checked
+							</Link>
 						</p>
 					</details>
 				</Stack>
@@ -235,6 +244,11 @@ async function StripAfterReversal({
 async function FigureAfterReversal({ machine, facts }: { readonly machine: MachineHead; readonly facts: OriginFacts }) {
 	const after = await afterReversal((await shopStore()).read, machine.id, machine.asFoundAt);
 	return <Figure value={after === null ? "no plan" : originalsIn(facts, after)} label="original after reversal" />;
+}
+
+async function FigureAtBest({ machine, facts }: { readonly machine: MachineHead; readonly facts: OriginFacts }) {
+	const atBest = await mostEverOf((await shopStore()).read, machine.id, machine.asFoundAt);
+	return <Figure value={atBest === null ? "no plan" : originalsIn(facts, atBest)} label="the most it can ever be" />;
 }
 
 function Figure({ value, label, means }: { readonly value: string | number; readonly label: string; readonly means?: "stop" | undefined }) {
