@@ -9,6 +9,7 @@ import {
 	LEFT_SHUT,
 	type Moment,
 	OPENED,
+	openNeeded,
 	type ReachedNow,
 	reachedNow,
 	stillHolding,
@@ -64,7 +65,7 @@ export function cheapestOpening(start: Moment, budget: Budget): Opening | null {
 		if (found === null) return null;
 		const first = budget.left > 0 ? firstByLabel(piece.moment, found, budget) : found;
 		weight += first.weight;
-		opened.push(...first.opened);
+		for (const label of first.opened) opened.push(label);
 	}
 	return { weight, opened: opened.sort((a, b) => a - b) };
 }
@@ -90,12 +91,12 @@ function firstByLabel(start: Moment, known: Opening, budget: Budget): Opening {
 	const open: { moment: Moment; known: Opening }[] = [{ moment: start, known }];
 	for (let one = open.pop(); one !== undefined; one = open.pop()) {
 		if (budget.left <= 0) {
-			chosen.push(...one.known.opened);
+			for (const label of one.known.opened) chosen.push(label);
 			continue;
 		}
 		const settled = settle(one.moment, one.known.weight, budget);
 		if (settled === null) throw new Error("the least opening is lost while ties are broken");
-		chosen.push(...settled.opened);
+		for (const label of settled.opened) chosen.push(label);
 		const isKnown = new Set(one.known.opened);
 		for (const { moment } of settled.pieces) {
 			const { net, status } = moment;
@@ -137,7 +138,7 @@ function search(moment: Moment, limit: number, budget: Budget, depth: number): O
 		const found = decide(piece, limit - weight - owed, budget, depth);
 		if (found === null) return null;
 		weight += found.weight;
-		opened.push(...found.opened);
+		for (const label of found.opened) opened.push(label);
 	}
 	return weight <= limit ? { weight, opened } : null;
 }
@@ -199,7 +200,7 @@ function settle(start: Moment, limit: number, budget: Budget): Settled | null {
 	for (let p = 0; p < status.length; p++) if (start.status[p] === OPENED && !openWith(p)) return null;
 	for (;;) {
 		budget.left -= ROUND * sizeOf(net);
-		if (!dropUnreachable(net, status)) return null;
+		if (!dropUnreachable(net, status) || !openNeeded(net, status, openWith)) return null;
 		if (weight > limit) return null;
 		const reached = reachedNow(net, status);
 		const opened = (): number[] => net.labels.filter((_, q) => status[q] === OPENED && start.status[q] === UNDECIDED);

@@ -1,6 +1,6 @@
 // What is decided at one moment of the search, and what follows from it without a choice.
 
-import { gotAt, type Net } from "@/lib/reversal/choiceNet";
+import { gotAt, type Net, type NetDirection } from "@/lib/reversal/choiceNet";
 
 /** What is decided about an opening so far. */
 export const UNDECIDED = 0;
@@ -73,4 +73,64 @@ export function dropUnreachable(net: Net, status: Uint8Array): boolean {
 	if (left === null) return false;
 	for (let p = 0; p < status.length; p++) if (left[p] === 0) status[p] = LEFT_SHUT;
 	return true;
+}
+
+/**
+ * Opens what the opened ones cannot do without: where only one way is left, all that alone can meet one of its clauses; and so on
+ * from what that opens. A machine with one side everywhere is settled by this. False when something in need is left shut. Runs in
+ * time proportional to what it looks at. `open` opens one, with all that it brings, and says whether it may.
+ */
+export function openNeeded(net: Net, status: Uint8Array, open: (opening: number) => boolean): boolean {
+	const queued = status.map((s) => (s === OPENED ? 1 : 0));
+	const queue: number[] = [];
+	for (let p = 0; p < status.length; p++) if (queued[p] === 1) queue.push(p);
+	for (let p = queue.pop(); p !== undefined; p = queue.pop()) {
+		for (const direction of net.directions) {
+			if (direction.free[p] === 1) continue;
+			const way = onlyWay(direction, status, p);
+			if (way === MANY) continue;
+			if (way === NO_WAY) return false;
+			for (let clause = direction.clauseStart[way] ?? 0; clause < (direction.clauseStart[way + 1] ?? 0); clause++) {
+				const only = onlyOneLeft(direction, status, clause);
+				if (only === MANY || queued[only] === 1) continue;
+				if (!open(only)) return false;
+				for (const q of net.bring[only] ?? [only]) {
+					if (queued[q] === 1) continue;
+					queued[q] = 1;
+					queue.push(q);
+				}
+			}
+		}
+	}
+	return true;
+}
+
+const MANY = -1;
+const NO_WAY = -2;
+
+/** The one way of an opening that is not shut, if there is just one. */
+function onlyWay(direction: NetDirection, status: Uint8Array, p: number): number {
+	let only = NO_WAY;
+	for (let way = direction.wayStart[p] ?? 0; way < (direction.wayStart[p + 1] ?? 0); way++) {
+		let isShut = false;
+		for (let clause = direction.clauseStart[way] ?? 0; clause < (direction.clauseStart[way + 1] ?? 0) && !isShut; clause++) {
+			isShut = onlyOneLeft(direction, status, clause) === NO_WAY;
+		}
+		if (isShut) continue;
+		if (only !== NO_WAY) return MANY;
+		only = way;
+	}
+	return only;
+}
+
+/** The one opening of a clause that is not shut, if there is just one. */
+function onlyOneLeft({ memberStart, members }: NetDirection, status: Uint8Array, clause: number): number {
+	let only = NO_WAY;
+	for (let at = memberStart[clause] ?? 0; at < (memberStart[clause + 1] ?? 0); at++) {
+		const q = members[at] ?? 0;
+		if (status[q] === LEFT_SHUT) continue;
+		if (only !== NO_WAY) return MANY;
+		only = q;
+	}
+	return only;
 }

@@ -14,8 +14,10 @@ export type ProblemRefusal = Refusal & { readonly paths: readonly string[]; read
  */
 export function readProblem(raw: unknown): Result<Problem, ProblemRefusal> {
 	const shape = problemSchema.safeParse(raw);
-	const offences: Offence[] = shape.success ? [] : shape.error.issues.map((issue) => ({ path: plainPath(issue.path), say: issue.message }));
-	offences.push(...contradictions(raw));
+	const misshapen: Offence[] = shape.success
+		? []
+		: shape.error.issues.map((issue) => ({ path: plainPath(issue.path), say: issue.message }));
+	const offences = misshapen.concat(contradictions(raw));
 	const incomplete = shape.success ? shape.data.incomplete : undefined;
 	if (incomplete !== undefined) return err(notWhole(incomplete));
 	if (shape.success && offences.length === 0) return ok(shape.data);
