@@ -2,8 +2,10 @@
 //
 // Its original, where one is known and still there; else a part of the same make and type from elsewhere, if one is in it or
 // was and is still to be had; else the original that is gone, so that the plan says why it stays different. Where nobody
-// knows what was there, the position keeps what it holds. What the shop's work made is empty.
+// knows what was there, the nearest to it of what is in it, was, or came with it: a reproduction, what may be original, a
+// modern part. What the shop's work made is empty.
 
+import type { Origin } from "@/lib/generated/prisma/enums";
 import { type OriginFacts, originalOf, originHere, partsOf } from "@/lib/originality/facts";
 import type { ReversalFacts } from "@/lib/reversal/queries";
 import { type SoundBuild, soundBuild } from "@/lib/reversal/soundBuild";
@@ -37,6 +39,9 @@ export function originsIn(facts: Pick<ReversalFacts, "machineId" | "positions" |
 	};
 }
 
+/** The nearest to the original first. */
+const NEARNESS: readonly Origin[] = ["original", "period", "reproduction", "unknown", "modern"];
+
 /** Position id to part id as made. Positions of which nobody knows what they held are `unsure`. */
 export function buildAsMade(facts: Pick<ReversalFacts, "machineId" | "positions" | "parts" | "fittings" | "findings">): SoundBuild {
 	const origins = originsIn(facts);
@@ -46,11 +51,12 @@ export function buildAsMade(facts: Pick<ReversalFacts, "machineId" | "positions"
 		if (position.kind === "place" || !position.asFound) return [];
 		const original = originalOf(position, parts);
 		if (original !== null && !parts.isGone(original.id)) return [{ position: position.id, part: original.id }];
-		const period = [position.holds, ...position.held.toReversed()].find((id) => {
-			const part = parts.part(id);
-			return part !== null && originHere(part) === "period" && !parts.isGone(part.id);
-		});
-		const wanted = period ?? original?.id;
+		const nearest = [position.holds, position.found?.partId ?? null, ...position.held.toReversed()]
+			.flatMap((id) => parts.part(id) ?? [])
+			.filter((part) => part.place !== "void" && !parts.isGone(part.id))
+			// What is in it first, where two are as near.
+			.sort((a, b) => NEARNESS.indexOf(originHere(a)) - NEARNESS.indexOf(originHere(b)))[0];
+		const wanted = original === null || (nearest && originHere(nearest) === "period") ? nearest?.id : original.id;
 		if (wanted) return [{ position: position.id, part: wanted }];
 		unknown.push(position.id);
 		return [];

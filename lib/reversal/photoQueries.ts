@@ -18,9 +18,9 @@ export async function photosOfPlan(
 	const photos = await read.capture.findMany({
 		where: {
 			machineId,
-			kind: "photo",
+			kind: { in: ["photo", "drawing"] },
 			stands: "yes",
-			fileSha: { not: null },
+			file: { mediaType: { in: [...PICTURES] } },
 			OR: [{ partId: { not: null } }, { positionId: { not: null } }],
 		},
 		orderBy: [{ takenAt: "desc" }, { id: "desc" }],

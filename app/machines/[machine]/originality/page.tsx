@@ -79,7 +79,9 @@ function State({ shown }: { readonly shown: Shown | null }) {
 	if (shown === null) return null;
 	return (
 		<>
-			<OriginalityMark state={shown.mark} /> {shown.says}
+			<span className="inline-flex items-center gap-2">
+				<OriginalityMark state={shown.mark} /> {shown.says}
+			</span>
 			{shown.held === "original" ? <span className="af-sub">{evidenceWords(shown.evidence)}</span> : null}
 		</>
 	);

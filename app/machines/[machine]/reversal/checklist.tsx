@@ -53,6 +53,7 @@ export function Checklist({ lines, photoOf }: { readonly lines: readonly Line[];
 				{
 					key: "held",
 					head: "Held by, wired",
+					width: "30%",
 					cell: (line) => (line.fixings.length > 0 ? line.fixings.join("; ") : null),
 					sub: (line) => (line.wires.length > 0 ? line.wires.join("; ") : null),
 				},
@@ -70,7 +71,7 @@ export function Checklist({ lines, photoOf }: { readonly lines: readonly Line[];
 function LinePhoto({ photo }: { readonly photo: ReturnType<PhotoOf> }) {
 	return photo === null ? null : (
 		<span className="af-line-photo">
-			<Picture src={`/files/${photo.sha}/small`} alt={photo.words || "how it was"} />
+			<Picture src={`/files/${photo.sha}/small`} alt={photo.words || "how it was"} eager />
 		</span>
 	);
 }
