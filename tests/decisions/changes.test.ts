@@ -1,8 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { ok } from "@/lib/core/result";
 import { recordDecision } from "@/lib/decisions/changes";
 import { decisionsOf } from "@/lib/decisions/queries";
 import { recordDecisionFormSchema, recordDecisionSchema } from "@/lib/decisions/schema";
 import { takeOut } from "@/lib/fittings/changes";
+import { record } from "@/lib/ledger/record";
+import { add, type Draft, deed, type RowChange } from "@/lib/ledger/rows";
+import { verifyLedger } from "@/lib/ledger/verify";
 import { stampAsFound } from "@/lib/machines/changes";
 import { scrapPart } from "@/lib/parts/changes";
 import { aMachine, aPosition, got, refused } from "@/tests/machines/aMachine";
@@ -99,6 +103,73 @@ describe("decisions", () => {
 		expect(open).not.toContain("Mevrouw Example");
 		expect(seal).not.toBeNull();
 	});
+
+	it("one from before anybody was asked what an option does still verifies, and loses what it said", async () => {
+		const decisionId = shop.newId();
+		const words = { machineId: machine.id, stepId: null, question, at: shop.now(), agreedBy: null, words: "" };
+		const option = { id: shop.newId(), decisionId, number: 1, words: "drill it", costMinor: 0, minutes: 30, loses: "", state: "refused" };
+		const rows: RowChange[] = [
+			add("Decision", { id: decisionId, ...words }),
+			{ how: "add", table: "DecisionOption", id: option.id, image: option },
+		];
+		got(
+			await record(shop.env(), async () =>
+				ok(deed(machine.id, "decision.recorded", { table: "Decision", id: decisionId }, { say: "Decided." }, rows, null)),
+			),
+		);
+		expect((await options())[0]).toMatchObject({ does: null, foreseen: null, positionsLost: null, loses: "" });
+		expect((await verifyLedger(shop.folder)).flaws).toEqual([]);
+	});
+
+	it("the database itself refuses an option that makes no sense", async () => {
+		const partId = machine.part("k21");
+		const positionId = machine.position("k21");
+		const wrong: readonly Partial<Draft<"DecisionOption">>[] = [
+			{ costMinor: -1 },
+			{ minutes: -1 },
+			{ does: "alter", undo: "never" },
+			{ does: "alter", undo: "never", partId, positionId },
+			{ does: "alter", partId },
+			{ does: "parting", positionId },
+			{ does: "parting", partId, undo: "never" },
+			{ does: "nothing", partId },
+			{ does: null, partId },
+			{ does: "nothing", foreseen: "nothing", positionsLost: 0 },
+			{ does: "nothing", foreseen: "nothing", positionsLost: -1, statesLost: 0 },
+			{ does: "nothing", positionsLost: 0, statesLost: 0 },
+			{ does: null, foreseen: "nothing" },
+		];
+		for (const more of wrong) await expect(written(more), JSON.stringify(more)).rejects.toThrow(/CHECK constraint failed/);
+		got(await written({ does: "alter", partId, undo: "trace", foreseen: "nothing", positionsLost: 0, statesLost: 0 }));
+	});
+
+	/** An option as a hand would write it, past the form and its rules. */
+	const written = (more: Partial<Draft<"DecisionOption">>) => {
+		const decisionId = shop.newId();
+		const decision = { machineId: machine.id, stepId: null, question, at: shop.now(), agreedBy: null, words: "" };
+		const option: Draft<"DecisionOption"> = {
+			id: shop.newId(),
+			decisionId,
+			number: 1,
+			words: "drill it",
+			costMinor: 0,
+			minutes: 30,
+			loses: "",
+			state: "open",
+			does: null,
+			positionId: null,
+			partId: null,
+			undo: null,
+			foreseen: null,
+			positionsLost: null,
+			statesLost: null,
+			...more,
+		};
+		const rows = [add("Decision", { id: decisionId, ...decision }), add("DecisionOption", option)];
+		return record(shop.env(), async () =>
+			ok(deed(machine.id, "decision.recorded", { table: "Decision", id: decisionId }, { say: "Decided." }, rows, null)),
+		);
+	};
 
 	it("a cost that nobody knows is not nought", async () => {
 		got(await decide([{ ...drill, cost: "", minutes: "" }, make]));

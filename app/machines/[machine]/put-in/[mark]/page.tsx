@@ -76,7 +76,12 @@ export default async function PutInPage({ params, searchParams }: { params: Para
 				) : null}
 				{sheet.behind ? (
 					<Notice means="wait" live="off" title={`Behind ${sheet.behind}`}>
-						The record says that this position cannot be reached now.
+						<p>The record says that this position cannot be reached now.</p>
+						<p>
+							<Link className="inline-block py-1.5" href={`/machines/${machine.number}/reach/${encodeURIComponent(position.mark)}`}>
+								The whole way to it, and how long that takes
+							</Link>
+						</p>
 					</Notice>
 				) : null}
 				<PutInForm
