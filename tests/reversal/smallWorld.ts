@@ -29,6 +29,16 @@ const block = fc.record({ part: fc.nat(19), position: fc.nat(9), sides: fc.nat(7
 const change = fc.record({ on: fc.nat(19), undo: fc.nat(4) });
 const pair = fc.record({ a: fc.nat(19), b: fc.nat(19) });
 
+function withTurns(build: Readonly<Record<string, string>>, turns: readonly (readonly [string, string])[]): Record<string, string> {
+	const turned = new Map(Object.entries(build));
+	for (const [a, b] of turns) {
+		const [atA, atB] = [turned.get(a), turned.get(b)];
+		if (a === b || atA === undefined || atB === undefined) continue;
+		turned.set(a, atB).set(b, atA);
+	}
+	return Object.fromEntries(turned);
+}
+
 /** Worlds of up to `most` positions, with up to `pairsAtMost` exclusions. Those that contradict themselves are passed over. */
 export const aSmallWorld = (most = 8, pairsAtMost = 2): fc.Arbitrary<Problem> =>
 	fc
@@ -37,9 +47,11 @@ export const aSmallWorld = (most = 8, pairsAtMost = 2): fc.Arbitrary<Problem> =>
 			blocks: fc.array(block, { maxLength: most * 3 }),
 			changes: fc.array(change, { maxLength: 3 }),
 			pairs: fc.array(pair, { maxLength: pairsAtMost }),
+			/** Positions whose parts change places in the target. */
+			turns: fc.array(pair, { maxLength: 2 }),
 			scope: fc.option(fc.array(fc.nat(9), { maxLength: most }), { nil: undefined, freq: 4 }),
 		})
-		.map(({ genes, blocks, changes, pairs, scope }): Problem => {
+		.map(({ genes, blocks, changes, pairs, turns, scope }): Problem => {
 			const count = genes.length;
 			const old = (n: number): string => `old${n % count}`;
 			const fresh = (n: number): string => `new${n % count}`;
@@ -77,7 +89,10 @@ export const aSmallWorld = (most = 8, pairsAtMost = 2): fc.Arbitrary<Problem> =>
 					})),
 				),
 				now: build(({ now, swap }, n) => (now < 4 ? old(n) : now < 7 ? fresh(n) : now === 7 ? old(n + swap) : null)),
-				target: build(({ target, swap }, n) => (target < 7 ? old(n) : target === 7 ? old(n + swap + 1) : target === 8 ? fresh(n) : null)),
+				target: withTurns(
+					build(({ target, swap }, n) => (target < 7 ? old(n) : target === 7 ? old(n + swap + 1) : target === 8 ? fresh(n) : null)),
+					turns.map(({ a, b }) => [at(a), at(b)]),
+				),
 				...(scope === undefined ? {} : { scope: scope.map(at) }),
 				obstructions: blocks.map(({ part, position, sides }): Obstruction => {
 					const own = SIDES.slice(0, genes[position % count]?.sides ?? 1);
@@ -91,10 +106,14 @@ export const aSmallWorld = (most = 8, pairsAtMost = 2): fc.Arbitrary<Problem> =>
 						undo: undo === 0 ? null : { low: undo, likely: undo, high: undo * 2 },
 					}),
 				),
+				// Nobody has timed everything: a 6 is left out.
 				times: Object.fromEntries(
 					genes.map(({ out, back }, n): [string, Times] => [
 						at(n),
-						{ out: { low: out, likely: out, high: out }, in: { low: back, likely: back, high: back } },
+						{
+							...(out === 6 ? {} : { out: { low: out, likely: out, high: out } }),
+							...(back === 6 ? {} : { in: { low: back, likely: back, high: back } }),
+						},
 					]),
 				),
 			};
