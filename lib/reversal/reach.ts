@@ -39,15 +39,15 @@ export function openingFor(problem: Problem, positions: readonly string[], looks
 		.map(({ at }) => at)
 		.filter((at) => largest.has(at))
 		.sort((a, b) => a - b);
-	const best = leastOpening(world, access, within, (p) => largest.has(p), { left: looks });
+	// One budget for all searches: an opening may have hundreds of positions, and somebody waits for the answer.
+	const budget = { left: looks };
+	const best = leastOpening(world, access, within, (p) => largest.has(p), budget);
 	if (best === null) throw new Error("no opening for positions that lie within the largest one");
 	const stuck = asked.map(({ at }) => at).filter((at) => at !== NONE && !largest.has(at));
 	const work = { positions: within, undos: [], undoAt: new Set<number>(), staying: [] };
 	const way = wayOf(world, within, best.positions);
 
 	let second: Reach["secondBest"] = null;
-	// One budget for all of them: an opening may have hundreds of positions, and somebody waits for the answer.
-	const budget = { left: looks };
 	for (const p of best.positions) {
 		if (within.includes(p)) continue;
 		if (budget.left <= 0) break;
