@@ -1,12 +1,15 @@
-// npm run bench: what things cost, as ratios to a baseline measured in the same run. Nothing is asserted.
+// npm run bench: what things cost, as ratios to a baseline measured in the same run. Nothing is asserted but the answers of the planner.
 
 import { cpus } from "node:os";
 import { freshShop } from "@/tests/support/freshShop";
+import { leastOpening } from "./leastOpening";
 import { fill, machinePage } from "./machinePage";
 import { recordedWrite } from "./recordedWrite";
 import { verifying } from "./verifying";
 
 console.log(`Node ${process.versions.node}, ${cpus().length} cores, ${cpus()[0]?.model.trim() ?? "unknown processor"}`);
+// A wrong answer is no figure: it ends the run badly.
+if ((await leastOpening()) > 0) process.exitCode = 1;
 await recordedWrite();
 const shop = await freshShop();
 try {

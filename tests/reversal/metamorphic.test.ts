@@ -98,7 +98,8 @@ describe("a plan", () => {
 					fc.pre(plan.staysDifferent.every(({ code }) => code !== "would-hold-itself"));
 					const other = planReversal(renamed(problem, nameOf));
 					expect(other.attains).toEqual(Object.fromEntries(Object.entries(plan.attains).map(([at, part]) => [nameOf(at), nameOf(part)])));
-					expect([other.minutes, other.opened.length]).toEqual([plan.minutes, plan.opened.length]);
+					// Of two openings that take as long, one may take longer to come out and less to go in.
+					expect([other.minutes.likely, other.opened.length]).toEqual([plan.minutes.likely, plan.opened.length]);
 					expect(staying(other, (id) => id)).toEqual(staying(plan, nameOf));
 				}),
 				settings,
@@ -140,6 +141,8 @@ describe("a plan", () => {
 			fc.assert(
 				fc.property(aWorldOfChoices(8), fc.nat(), (problem, stop) => {
 					const plan = planReversal(problem);
+					// Of two that shut each other out, what is in stays in; half-way both may be out, and then either could go in.
+					fc.pre(plan.loops.length === 0);
 					const done = stop % (plan.operations.length + 1);
 					const half = afterwards(problem, carriedOut(problem, plan.operations.slice(0, done)));
 					const left = planReversal(half);

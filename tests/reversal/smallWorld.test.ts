@@ -76,4 +76,4 @@ it("small worlds have everything in them that can go wrong", () => {
 	if (process.env.ASFOUND_WORLDS !== undefined)
 		console.log([...counts].map(([thing, count]) => `${thing}: ${count} of ${worlds.length}`).join("\n"));
 	expect([...counts].filter(([, count]) => count === 0)).toEqual([]);
-});
+}, 3_600_000);
