@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
+import { decoded } from "@/app/decoded";
 import { Bench } from "@/app/ui/layouts";
 import { Notice } from "@/app/ui/notice";
 import { TagChip } from "@/app/ui/tagChip";
@@ -13,12 +14,12 @@ import { PartPage } from "./partPage";
 type Params = Promise<{ tag: string }>;
 
 export async function generateMetadata({ params }: { params: Params }): Promise<Metadata> {
-	return { title: decodeURIComponent((await params).tag).toUpperCase() };
+	return { title: decoded((await params).tag).toUpperCase() };
 }
 
 /** Where a scanned or typed tag leads: to its part, its bag, or to what it may be tied to. */
 export default async function TagPage({ params }: { params: Params }) {
-	const typed = decodeURIComponent((await params).tag);
+	const typed = decoded((await params).tag);
 	const { read } = await shopStore();
 	const tag = readTag(typed);
 	if (!tag.ok) {

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Suspense } from "react";
+import { decoded } from "@/app/decoded";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
@@ -35,14 +36,14 @@ import { Findings, FoundWords, History, PartWords } from "./told";
 type Props = { readonly params: Promise<{ machine: string; mark: string }> };
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-	return { title: decodeURIComponent((await params).mark) };
+	return { title: decoded((await params).mark) };
 }
 
 export default async function PositionPageOfMachine({ params }: Props) {
 	const asked = await params;
 	const machine = await thisMachine(asked.machine);
 	const { read } = await shopStore();
-	const page = await positionByMark(read, machine.id, decodeURIComponent(asked.mark));
+	const page = await positionByMark(read, machine.id, decoded(asked.mark));
 	if (!page) notFound();
 	const [{ timeZone }, origins, choices, used] = await Promise.all([
 		requireShop(read),

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { decoded } from "@/app/decoded";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Empty } from "@/app/ui/empty";
 import { HeroPhoto } from "@/app/ui/heroPhoto";
@@ -17,7 +18,7 @@ import { PutInForm } from "./putInForm";
 type Params = Promise<{ machine: string; mark: string }>;
 
 export async function generateMetadata({ params }: { params: Params }): Promise<Metadata> {
-	return { title: `Put in ${decodeURIComponent((await params).mark)}` };
+	return { title: `Put in ${decoded((await params).mark)}` };
 }
 
 /** One position is filled: which part, what holds it, what is wired to it. */
@@ -26,7 +27,7 @@ export default async function PutInPage({ params, searchParams }: { params: Para
 	const { part: wanted } = await searchParams;
 	const { read } = await shopStore();
 	const machine = await machineNumbered(read, Number(said.machine));
-	const sheet = machine && (await putInSheet(read, machine.id, decodeURIComponent(said.mark), wanted || null));
+	const sheet = machine && (await putInSheet(read, machine.id, decoded(said.mark), wanted || null));
 	if (!machine || !sheet) notFound();
 	const { position, occupant, photos } = sheet;
 	const foreign = sheet.candidates.find(({ from }) => from === "foreign");

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { decoded } from "@/app/decoded";
 import { Card } from "@/app/ui/card";
 import { Columns, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
@@ -25,7 +26,7 @@ type Props = {
 const MOST = 20;
 
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
-	return { title: `What comes off for ${decodeURIComponent((await params).mark)}` };
+	return { title: `What comes off for ${decoded((await params).mark)}` };
 }
 
 /** What must come off to get at a position, in which order, and how long that takes. For service; nothing is recorded by it. */
@@ -33,7 +34,7 @@ export default async function ReachPage({ params, searchParams }: Props) {
 	const asked = await params;
 	const machine = await thisMachine(asked.machine);
 	const { read } = await shopStore();
-	const mark = decodeURIComponent(asked.mark);
+	const mark = decoded(asked.mark);
 	const position = await positionByMark(read, machine.id, mark);
 	if (!position) notFound();
 	const also = [(await searchParams).and ?? []]

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { decoded } from "@/app/decoded";
 import { Badge } from "@/app/ui/badge";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Empty } from "@/app/ui/empty";
@@ -17,7 +18,7 @@ import { TakeOutForm } from "./takeOutForm";
 type Params = Promise<{ machine: string; mark: string }>;
 
 export async function generateMetadata({ params }: { params: Params }): Promise<Metadata> {
-	return { title: `Take out ${decodeURIComponent((await params).mark)}` };
+	return { title: `Take out ${decoded((await params).mark)}` };
 }
 
 /** One part comes out: photo, what holds it, its wires, how it was set, and where it goes. */
@@ -25,7 +26,7 @@ export default async function TakeOutPage({ params }: { params: Params }) {
 	const said = await params;
 	const { read } = await shopStore();
 	const machine = await machineNumbered(read, Number(said.machine));
-	const sheet = machine && (await takeOutSheet(read, machine.id, decodeURIComponent(said.mark)));
+	const sheet = machine && (await takeOutSheet(read, machine.id, decoded(said.mark)));
 	if (!machine || !sheet) notFound();
 	const { position, fitting, photos } = sheet;
 	const seat = `${position.name} (${position.mark})`;
