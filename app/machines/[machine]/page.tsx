@@ -35,6 +35,7 @@ import {
 import type { OriginFacts } from "@/lib/originality/facts";
 import { originFacts } from "@/lib/originality/queries";
 import { type StripOf, stripOf } from "@/lib/originality/strip";
+import { openReversal } from "@/lib/reversal/carryingOut/queries";
 import { requireShop } from "@/lib/shop/queries";
 import { afterReversal, mostEverOf } from "./afterReversal";
 import { FaultForm, FaultState, NoteForm } from "./nowForms";
@@ -52,13 +53,14 @@ export default async function NowPage({ params, searchParams }: Props) {
 	const shop = await requireShop(read);
 	const now = systemClock();
 	const today = dayOf(now, shop.timeZone);
-	const [origins, bench, outside, money, faults, notes] = await Promise.all([
+	const [origins, bench, outside, money, faults, notes, reversal] = await Promise.all([
 		originFacts(read, [machine.id]),
 		benches(read, [machine.id], now),
 		partsOutside(read, machine.id),
 		machineMoney(read, machine.id, today),
 		faultsOf(read, machine.id),
 		notesOf(read, machine.id),
+		openReversal(read, machine.id),
 	]);
 	const facts = origins.get(machine.id) ?? { positions: [], parts: [] };
 	const counts = countOriginality(facts);
@@ -68,6 +70,13 @@ export default async function NowPage({ params, searchParams }: Props) {
 			{machine.hazards === "" ? null : (
 				<Notice means="stop" live="off" title="Hazards">
 					<Lines of={machine.hazards} />
+				</Notice>
+			)}
+			{reversal === null ? null : (
+				<Notice means="wait" live="off" title={`Reversal ${reversal.number} is being carried out`}>
+					<Buttons>
+						<ButtonLink href={`${base}/reversal/${reversal.number}`}>Go on with it</ButtonLink>
+					</Buttons>
 				</Notice>
 			)}
 			{machine.state === "intake" ? <StillOpen base={base} counts={counts} /> : null}
