@@ -26,6 +26,13 @@ function wholeNumber(text: string): number {
 	return Number(text);
 }
 
+function seconds(text: string): number {
+	const value = Number(text);
+	if (!/^\d{1,5}(\.\d{1,3})?$/.test(text) || value <= 0)
+		throw new InvalidArgumentError("It is a number of seconds above nought, like 1 or 0.5.");
+	return value;
+}
+
 /** The text of a file, or of standard input for "-". */
 function inputOf(file: string): string {
 	try {
@@ -61,6 +68,22 @@ program
 	.option(...JSON_FLAG)
 	.option("--lines", "one problem a line, one answer or error object a line")
 	.action(async (file: string, options) => print((await import("@/lib/cli/planVerb")).planVerb(options, inputOf(file))));
+
+program
+	.command("schedule")
+	.description("schedule activities with waits and resources from a problem file (asfound.schedule-problem/1)")
+	.argument("<file>", "the problem; - reads standard input")
+	.option(...JSON_FLAG)
+	.option("--lines", "one problem a line, one answer or error object a line")
+	.option(
+		"--seconds <seconds>",
+		"look for a shorter one for so long, for each problem; otherwise always the same amount of looking",
+		seconds,
+	)
+	.option("--seed <number>", "where chance begins; 1 when left out", wholeNumber)
+	.action(async (file: string, options) =>
+		print((await import("@/lib/cli/scheduleVerb")).scheduleVerb(options, inputOf(file), systemClock)),
+	);
 
 try {
 	await program.parseAsync();

@@ -1,7 +1,7 @@
 // What a problem contradicts itself in: ids that nobody defined, a part in two places, an assembly inside itself.
 // Reads the raw input and skips what has the wrong shape, so that one slip does not hide the others.
 
-import type { FieldPath, Offence } from "@/lib/reversal/fieldPath";
+import type { FieldPath, Offence } from "@/lib/core/fieldPath";
 
 type Raw = Readonly<Record<string, unknown>>;
 

@@ -1,7 +1,7 @@
 // Reads a problem from outside: every field that is wrong is named, all at once.
 
+import { type FieldPath, fieldPath, type Offence } from "@/lib/core/fieldPath";
 import { err, ok, type Refusal, type Result } from "@/lib/core/result";
-import { type FieldPath, fieldPath, type Offence } from "@/lib/reversal/fieldPath";
 import { type Problem, problemSchema } from "@/lib/reversal/problem";
 import { contradictions } from "@/lib/reversal/problemSense";
 
