@@ -11,7 +11,7 @@ import { buildAsMade } from "@/lib/reversal/asMade";
 import type { Alteration, Obstruction, Part, Position, Problem, ThreePoint, Times } from "@/lib/reversal/problem";
 import { PROBLEM_FORMAT } from "@/lib/reversal/problem";
 import type { ReversalFacts } from "@/lib/reversal/queries";
-import { type Asked, alterationAsked, placeMark, scopeOf } from "@/lib/reversal/scope";
+import { type Asked, alterationAsked, type Frozen, placeMark, scopeOf } from "@/lib/reversal/scope";
 import { isOn, type SoundBuild, soundBuild } from "@/lib/reversal/soundBuild";
 
 type Fact<Key extends keyof ReversalFacts> = ReversalFacts[Key] extends readonly (infer Row)[] ? Row : never;
@@ -101,16 +101,7 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 	const markOf = new Map(facts.positions.map(({ id, mark }) => [id, mark]));
 	const keyOf = new Map(facts.parts.map((part) => [part.id, partKey(part)]));
 	const key = (id: string): string => keyOf.get(id) ?? id;
-	const known = new Set(keyOf.keys());
-	const mine = new Set(facts.positions.map(({ id }) => id));
-	const now = new Map(
-		facts.parts.flatMap(({ id, positionId }) => (positionId !== null && mine.has(positionId) ? [[positionId, id] as const] : [])),
-	);
-	const { target, excluded } = targetOf(facts, asked, now, known);
-	const alterations = facts.alterations.filter(
-		(alteration) => isHere(alteration, mine, known) && alterationAsked(facts, alteration, asked, target),
-	);
-	const scope = scopeOf(facts, asked, alterations, mine);
+	const { known, mine, now, target, excluded, alterations, scope } = meantBy(facts, asked);
 	const places = [...new Set(alterations.flatMap(({ place }) => (place ? [place] : [])))];
 	const sidesOf = new Map(facts.positions.map(({ id, sides }) => [id, sidesIn(sides)]));
 	const stuck = new Map((asked.leftOut ?? []).flatMap(({ position, why, stuck }) => (stuck === "yes" ? [[position, why] as const] : [])));
@@ -150,6 +141,26 @@ export function problemOf(facts: ReversalFacts, asked: Asked): Problem {
 	};
 }
 
+/** What a question means on this record, by ids: the build now and then, what excludes what, what is undone, where. */
+export function meantBy(facts: ReversalFacts, asked: Asked) {
+	const known = new Set(facts.parts.map(({ id }) => id));
+	const mine = new Set(facts.positions.map(({ id }) => id));
+	const now = new Map(
+		facts.parts.flatMap(({ id, positionId }) => (positionId !== null && mine.has(positionId) ? [[positionId, id] as const] : [])),
+	);
+	const { target, excluded } = targetOf(facts, asked, now, known);
+	const alterations = facts.alterations.filter(
+		(alteration) => isHere(alteration, mine, known) && alterationAsked(facts, alteration, asked, target),
+	);
+	return { known, mine, now, target, excluded, alterations, scope: scopeOf(facts, asked, alterations, mine) };
+}
+
+/** What a question comes to now, to be kept while it is carried out. */
+export function frozenOf(facts: ReversalFacts, asked: Asked): Frozen {
+	const { alterations, scope } = meantBy(facts, asked);
+	return { scope: scope === null ? null : [...scope].sort(), alterations: alterations.map(({ id }) => id) };
+}
+
 function incompleteWhy(beyond: ReversalFacts["beyond"]): string | null {
 	if (beyond.length === 0) return null;
 	const much = beyond.map(({ kind, most }) => `${String(most).replace(/\B(?=(\d{3})+$)/g, ",")} ${kind}`).join(" and more than ");
@@ -169,7 +180,11 @@ function targetOf(
 	now: ReadonlyMap<string, string>,
 	known: ReadonlySet<string>,
 ): { readonly target: ReadonlyMap<string, string>; readonly excluded: readonly Pair[] } {
-	const { build, unsure } = asked.asMade ? buildAsMade(facts) : asked.at === undefined ? unseenOf(facts, asked) : buildAt(facts, asked.at);
+	const { build, unsure } = asked.asMade
+		? buildAsMade(facts)
+		: asked.at === undefined
+			? unseenOf(facts, asked)
+			: standingAt(facts, asked.at);
 	// A part that was entered in error was never there.
 	const target = new Map([...build].filter(([, part]) => known.has(part)));
 	const placeOf = new Map([...target].map(([position, part]) => [part, position]));
@@ -190,6 +205,15 @@ function targetOf(
 		placeOf.set(held, id);
 	}
 	return { target, excluded };
+}
+
+/** The build at an instant; nobody is sure of what was there when it came and was only recorded later. */
+function standingAt(facts: ReversalFacts, at: Instant): SoundBuild {
+	const { build, unsure } = buildAt(facts, at);
+	const recorded = new Set(facts.fittings.filter(({ fromAt }) => fromAt <= at).map(({ positionId }) => positionId));
+	const found = new Set(facts.findings.flatMap(({ positionId, partId }) => (partId === null ? [] : [`${positionId} ${partId}`])));
+	const later = facts.fittings.filter(({ positionId, partId }) => !recorded.has(positionId) && found.has(`${positionId} ${partId}`));
+	return { build, unsure: new Set([...unsure, ...later.map(({ positionId }) => positionId)]) };
 }
 
 /** The build as found; nobody is sure of what was not seen. */

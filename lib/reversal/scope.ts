@@ -4,7 +4,6 @@
 // What was done for safety is taken back only when it is named, and with a reason.
 
 import type { Instant } from "@/lib/core/instants";
-import { ok, type Result, refuse } from "@/lib/core/result";
 import type { ReversalFacts } from "@/lib/reversal/queries";
 
 /** A position that stays as it is, by choice or because nothing comes out of it or goes in. */
@@ -25,17 +24,22 @@ export type Asked = {
 	readonly leftOut?: readonly LeftOut[];
 	/** Why what was taken out for safety goes in again; without it no plan puts it back. */
 	readonly reason?: string;
+	/** What the question came to when a reversal was begun: it does not shrink as the work is done. */
+	readonly frozen?: Frozen;
 };
+
+/** A scope and the alterations to undo, by ids (a place by its mark). Scope null: the whole machine. */
+export type Frozen = { readonly scope: readonly string[] | null; readonly alterations: readonly string[] };
 
 /** The position of an alteration that is on no part and at no position: "rear wall" becomes a place of the machine. */
 export const placeMark = (place: string): string => `place ${place}`;
 
 type Fact<Key extends keyof ReversalFacts> = ReversalFacts[Key] extends readonly (infer Row)[] ? Row : never;
 
-const isChosen = ({ conversions = [], positions = [] }: Asked): boolean => conversions.length + positions.length > 0;
+export const isChosen = ({ conversions = [], positions = [] }: Asked): boolean => conversions.length + positions.length > 0;
 
 /** Whether a conversion is to be undone. */
-function asksFor(facts: ReversalFacts, asked: Asked, conversionId: string): boolean {
+export function asksFor(facts: ReversalFacts, asked: Asked, conversionId: string): boolean {
 	if (isChosen(asked)) return (asked.conversions ?? []).includes(conversionId);
 	return facts.conversions.find(({ id }) => id === conversionId)?.purpose !== "safety";
 }
@@ -47,10 +51,11 @@ export function alterationAsked(
 	asked: Asked,
 	target: ReadonlyMap<string, string>,
 ): boolean {
+	if (asked.frozen !== undefined) return asked.frozen.alterations.includes(alteration.id);
 	if (wasThere(alteration, asked)) return false;
 	if (!isChosen(asked)) return alteration.conversionId === null || asksFor(facts, asked, alteration.conversionId);
 	if (alteration.conversionId !== null && asksFor(facts, asked, alteration.conversionId)) return true;
-	// A repair belongs to no conversion: it is undone where its position is chosen, or the part that goes back into one.
+	// Where its position is chosen, or the part that goes back into one, whatever it was done for.
 	const { partId, positionId } = alteration;
 	return (asked.positions ?? []).some((id) => id === positionId || (partId !== null && target.get(id) === partId));
 }
@@ -63,7 +68,7 @@ function wasThere({ doneAt, conversionId }: Fact<"alterations">, asked: Asked): 
 }
 
 /** Positions at which conversions put something in or took something out. */
-const placesOf = (facts: ReversalFacts, conversionIds: readonly string[], mine: ReadonlySet<string>): string[] =>
+export const placesOf = (facts: ReversalFacts, conversionIds: readonly string[], mine: ReadonlySet<string>): string[] =>
 	facts.fittings
 		.filter(
 			({ positionId, conversionId, outConversionId }) =>
@@ -78,12 +83,19 @@ export function scopeOf(
 	alterations: readonly Fact<"alterations">[],
 	mine: ReadonlySet<string>,
 ): Set<string> | null {
-	const scope = isChosen(asked) ? chosenScope(facts, asked, alterations, mine) : wholeScope(facts, asked, alterations, mine);
+	const scope =
+		asked.frozen !== undefined
+			? thawed(asked.frozen)
+			: isChosen(asked)
+				? chosenScope(facts, asked, alterations, mine)
+				: wholeScope(facts, asked, alterations, mine);
 	if (scope === null && !(asked.leftOut ?? []).some(({ stuck }) => stuck === "no")) return null;
 	const left = scope ?? new Set([...mine, ...alterations.flatMap(({ place }) => (place ? [placeMark(place)] : []))]);
 	for (const { position, stuck } of asked.leftOut ?? []) if (stuck === "no") left.delete(position);
 	return left;
 }
+
+const thawed = ({ scope }: Frozen): Set<string> | null => (scope === null ? null : new Set(scope));
 
 function wholeScope(
 	facts: ReversalFacts,
@@ -137,33 +149,4 @@ export function standingConversions(
 			name: `${number} ${name}`,
 			positions: [...new Set(placesOf(facts, [id], new Set(marks.keys())))].flatMap((position) => marks.get(position) ?? []),
 		}));
-}
-
-/** Names of the conversions done for safety that a question takes back, wholly or at a position of theirs. */
-export function safetyAsked(facts: ReversalFacts, asked: Asked): string[] {
-	if (!isChosen(asked)) return [];
-	const mine = new Set(facts.positions.map(({ id }) => id));
-	const still = new Set(facts.parts.flatMap(({ id, positionId }) => (positionId === null ? [] : [`${positionId} ${id}`])));
-	const left = new Set((asked.leftOut ?? []).map(({ position }) => position));
-	return facts.conversions
-		.filter(({ id, purpose }) => {
-			if (purpose !== "safety") return false;
-			if (asksFor(facts, asked, id)) return true;
-			// A position that the conversion changed, and that still is as it left it.
-			const stands = facts.fittings.filter(
-				({ conversionId, outConversionId, positionId, partId }) =>
-					(conversionId === id && still.has(`${positionId} ${partId}`)) ||
-					(outConversionId === id && !still.has(`${positionId} ${partId}`)),
-			);
-			return stands.some(({ positionId }) => mine.has(positionId) && !left.has(positionId) && (asked.positions ?? []).includes(positionId));
-		})
-		.map(({ number, name }) => `${number} ${name}`);
-}
-
-/** A question that takes back what was done for safety needs a reason: with a missing earth nothing goes in that could be refused. */
-export function mayAsk(facts: ReversalFacts, asked: Asked): Result<null> {
-	const named = safetyAsked(facts, asked);
-	if (named.length === 0 || asked.reason?.trim()) return ok(null);
-	const say = `Say why a danger is put back: ${named.join(" and ")} ${named.length === 1 ? "was" : "were"} done for safety.`;
-	return refuse("danger-without-reason", say, { fields: { reason: say } });
 }

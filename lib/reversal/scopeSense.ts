@@ -12,7 +12,7 @@ export type ScopeNote = {
 	readonly say: string;
 };
 
-/** A conversion that stands, as the marks of the positions and the ids of the alterations that it changed. */
+/** A conversion that stands, as the marks of the positions that it changed. */
 export type Standing = { readonly name: string; readonly positions: readonly string[] };
 
 /**

@@ -2,6 +2,7 @@
 // ("then by id") is a comparison of numbers and the order in which a problem lists things cannot matter.
 
 import type { Alteration, Part, Position, Problem, ThreePoint } from "@/lib/reversal/problem";
+import { isOn } from "@/lib/reversal/soundBuild";
 
 /** No part, no position, no host: the machine itself. */
 export const NONE = -1;
@@ -118,14 +119,18 @@ function heldBefore(problem: Problem, before: Before): Record<string, string> {
 	const touched = Object.entries(before).filter(([position]) => positions.has(position));
 	const isTouched = new Set(touched.map(([position]) => position));
 	const held = new Map(Object.entries(problem.now).filter(([position]) => !isTouched.has(position)));
-	const taken = new Set(held.values());
+	const placeOf = new Map([...held].map(([position, part]) => [part, position]));
+	const hosts = new Map(problem.positions.map(({ id, host }) => [id, host ?? null]));
 	const fitted = new Set(Object.values(problem.now));
 	for (const [position, part] of touched) {
 		const known = part === null ? undefined : parts.get(part);
-		// What was lost on the way cannot be kept.
-		if (known === undefined || taken.has(known.id) || (known.unavailable !== undefined && !fitted.has(known.id))) continue;
+		// What was lost on the way cannot be kept, and what was taken out for safety is not put back by a rule that only tidies up.
+		const isBarred = known?.unavailable !== undefined || (known?.danger !== undefined && problem.dangerReason === undefined);
+		if (known === undefined || placeOf.has(known.id) || (isBarred && !fitted.has(known.id))) continue;
+		// Two builds laid over each other could put an assembly onto itself; neither of them does.
+		if (isOn(position, known.id, hosts, placeOf)) continue;
 		held.set(position, known.id);
-		taken.add(known.id);
+		placeOf.set(known.id, position);
 	}
 	return Object.fromEntries(held);
 }

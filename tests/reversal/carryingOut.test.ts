@@ -1,18 +1,21 @@
 // A reversal carried out through the doors that a person uses, and what becomes of the plan when it goes otherwise.
 
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { markUndone, sayFast } from "@/lib/alterations/changes";
+import { markUndone, recordAlteration, sayFast } from "@/lib/alterations/changes";
+import { recordAlterationSchema } from "@/lib/alterations/schema";
 import { addMinutes, instant } from "@/lib/core/instants";
 import { putIn, takeOut } from "@/lib/fittings/changes";
-import { losePart } from "@/lib/parts/changes";
-import { leaveSchema } from "@/lib/parts/schema";
+import { addPart, losePart } from "@/lib/parts/changes";
+import { addPartSchema, leaveSchema } from "@/lib/parts/schema";
 import { partKey } from "@/lib/reversal/asked";
 import { finishReversal, leaveOut, sayMadeSafe, startReversal, stopReversal, takeUp } from "@/lib/reversal/carryingOut/changes";
 import { planNow } from "@/lib/reversal/carryingOut/planNow";
 import { doneFor, reversalNumbered, undoneSince } from "@/lib/reversal/carryingOut/queries";
 import { askedOf, mustMakeSafe, readyIn, SAFE_MINUTES, waitsAt } from "@/lib/reversal/carryingOut/rules";
-import { startReversalSchema } from "@/lib/reversal/carryingOut/schema";
+import { startBuildSchema, startReversalSchema } from "@/lib/reversal/carryingOut/schema";
 import { reversalFacts } from "@/lib/reversal/queries";
+import { startClock } from "@/lib/steps/changes";
+import { startClockSchema } from "@/lib/steps/schema";
 import { aMachine, aPosition, got } from "@/tests/machines/aMachine";
 import { converted } from "@/tests/reversal/convertedLamp";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
@@ -32,13 +35,13 @@ async function standing(number = 1) {
 	const row = await reversalNumbered(shop.store.read, machine.id, number);
 	if (row === null) throw new Error("no reversal");
 	const facts = await reversalFacts(shop.store.read, machine.id);
-	const plan = got(planNow(facts, askedOf(row, machine.asFoundAt), instant(row.startedAt)));
+	const plan = got(planNow(facts, askedOf(row, machine.asFoundAt), startBuildSchema.parse(JSON.parse(row.startBuild))));
 	return { row, facts, plan };
 }
 
 /** Does the first operation that can be done, as the form would; gives its id, or null when nothing is left. */
-async function doNext(): Promise<string | null> {
-	const { facts, plan } = await standing();
+async function doNext(number = 1): Promise<string | null> {
+	const { facts, plan } = await standing(number);
 	const [next] = readyIn(plan);
 	if (next === undefined) return null;
 	const positionId = facts.positions.find(({ mark }) => mark === next.position)?.id ?? "";
@@ -81,14 +84,14 @@ describe("a reversal that goes as planned", () => {
 		expect(mustMakeSafe(instant(safeAt ?? ""), addMinutes(instant(safeAt ?? ""), SAFE_MINUTES + 1))).toBe(true);
 
 		const early = await finishReversal({ reversalId: row.id, words: "" }, shop.env());
-		expect(early).toMatchObject({ ok: false, error: { code: "not-finished", facts: { left: plan.operations.length } } });
+		expect(early).toMatchObject({ ok: false, error: { code: "not-finished", facts: { left: plan.operations.length - 2 } } });
 
 		const done = await doAll();
 		expect([...done].sort()).toEqual(["in:p01", "in:p02", "in:p03", "out:p01", "out:p02", "out:p03", "undo:a1"]);
 		// The lens that is lost was replaced by a plastic one: that came out only to open the way, and is in again.
 		expect(await heldNow()).toMatchObject({ p01: machine.part("p01"), p02: machine.part("p02"), p03: machine.plastic });
 		got(await finishReversal({ reversalId: row.id, words: "0.2 ohm, 50 megohm" }, shop.env()));
-		expect((await standing()).row).toMatchObject({ state: "done", words: "0.2 ohm, 50 megohm" });
+		expect((await standing()).row).toMatchObject({ state: "done", words: "0.2 ohm, 50 megohm", step: { state: "done" } });
 
 		const said = (await doneFor(shop.store.read, machine.id, row.id, false)).map(({ action }) => action);
 		expect(said).toEqual([
@@ -161,8 +164,9 @@ describe("a reversal that goes otherwise", () => {
 		expect(plan.leftAlone.map(({ position }) => position)).toContain("p02");
 	});
 
-	test("it stops on the way: another one is begun from where the machine stands", async () => {
-		got(await start());
+	test("it stops on the way: another one is begun from where the machine stands, and puts in what the first had opened", async () => {
+		const begun = await heldNow();
+		got(await start({ positionIds: [machine.position("p02")] }));
 		await doNext();
 		const { row } = await standing();
 		expect(await start()).toMatchObject({ ok: false, error: { code: "reversal-open" } });
@@ -173,7 +177,54 @@ describe("a reversal that goes otherwise", () => {
 				error: { code: "reversal-ended" },
 			},
 		);
-		expect(got(await start()).number).toBe(2);
+		expect((await standing()).row.step?.state).toBe("dropped");
+		expect(got(await start({ positionIds: [machine.position("p02")] })).number).toBe(2);
+		while ((await doNext(2)) !== null);
+		expect(await heldNow()).toEqual({ ...begun, p02: machine.part("p02") });
+	});
+
+	test("what somebody else does meanwhile is left alone, and a danger is never put back to tidy up", async () => {
+		got(await start({ positionIds: [machine.position("p02")] }));
+		const link = (await heldNow()).p04 ?? "";
+		got(await takeOut({ ...machine.place("p04"), conversionId: machine.safety }, shop.env()));
+		const half = await standing();
+		expect(half.plan.operations.flatMap(({ position }) => position ?? [])).not.toContain("p04");
+		expect(half.plan.attains.p04).toBeUndefined();
+		const holder = got(await addPart(addPartSchema.parse({ machineId: machine.id, name: "fuse holder", origin: "modern" }), shop.env()));
+		got(await putIn({ partId: holder.id, positionId: machine.position("p04"), conversionId: machine.safety }, shop.env()));
+		await doAll();
+		expect(await heldNow()).toMatchObject({ p01: machine.part("p01"), p02: machine.part("p02"), p04: holder.id });
+		expect(link).not.toBe(holder.id);
+	});
+
+	test("the scope does not shrink as alterations are undone", async () => {
+		const tin = got(await addPart(addPartSchema.parse({ machineId: machine.id, name: "tin panel", origin: "modern" }), shop.env()));
+		got(await takeOut(machine.place("p01"), shop.env()));
+		got(await putIn({ partId: tin.id, positionId: machine.position("p01") }, shop.env()));
+		const cut = got(
+			await recordAlteration(
+				recordAlterationSchema.parse({
+					machineId: machine.id,
+					partId: machine.part("p01"),
+					what: "corner cut",
+					undo: "trace",
+					undoMinutes: { low: "1", likely: "2", high: "3" },
+					conversionId: machine.light,
+				}),
+				shop.env(),
+			),
+		);
+		got(await start({ conversionIds: [machine.light] }));
+		got(await markUndone({ alterationId: cut.id, words: "" }, shop.env()));
+		await doAll();
+		expect(await heldNow()).toMatchObject({ p01: machine.part("p01"), p02: machine.part("p02") });
+	});
+
+	test("what was taken out earlier than it was begun, by the clock field, goes in again all the same", async () => {
+		const before = shop.now();
+		got(await start({ positionIds: [machine.position("p02")] }));
+		got(await takeOut({ ...machine.place("p01"), at: before }, shop.env()));
+		expect((await standing()).plan.operations.map(({ id }) => id)).toContain("in:p01");
 	});
 });
 
@@ -184,8 +235,46 @@ describe("putting a danger back", () => {
 			error: { code: "danger-without-reason", fields: { reason: expect.stringContaining("Mains safety") } },
 		});
 		expect(await start({ positionIds: [machine.position("p04")] })).toMatchObject({ ok: false, error: { code: "danger-without-reason" } });
+		// An earth stud is an alteration, and no part: undoing it takes a reason as well.
+		got(
+			await recordAlteration(
+				recordAlterationSchema.parse({
+					machineId: machine.id,
+					positionId: machine.position("p01"),
+					what: "earth stud set",
+					undo: "clean",
+					undoMinutes: { low: "1", likely: "2", high: "3" },
+					conversionId: machine.safety,
+				}),
+				shop.env(),
+			),
+		);
+		expect(await start({ positionIds: [machine.position("p01")] })).toMatchObject({ ok: false, error: { code: "danger-without-reason" } });
+		// A bond that was renewed without a word of the conversion is still its work.
+		const fresh = got(await addPart(addPartSchema.parse({ machineId: machine.id, name: "new fuse link", origin: "modern" }), shop.env()));
+		got(await takeOut(machine.place("p04"), shop.env()));
+		got(await putIn({ partId: fresh.id, positionId: machine.position("p04") }, shop.env()));
+		expect(await start({ positionIds: [machine.position("p04")] })).toMatchObject({ ok: false, error: { code: "danger-without-reason" } });
 		got(await start({ conversionIds: [machine.safety], reason: "shown unplugged, behind glass" }));
-		expect((await standing()).plan.opened).toEqual(["p04"]);
+		expect((await standing()).plan.opened).toEqual(["p01", "p04"]);
+	});
+});
+
+describe("a question that cannot be asked", () => {
+	test("of a day before the book begins, of another machine's positions", async () => {
+		expect(await start({ target: "moment", targetAt: "1990-01-01T00:00:00.000Z" })).toMatchObject({
+			ok: false,
+			error: { code: "before-the-record" },
+		});
+		expect(await start({ positionIds: ["nowhere"] })).toMatchObject({ ok: false, error: { code: "not-of-this-machine" } });
+	});
+
+	test("finishing waits for a clock that runs on its step", async () => {
+		got(await start());
+		const { row } = await standing();
+		got(await startClock(startClockSchema.parse({ stepId: row.step?.id, personId: shop.person }), shop.env()));
+		await doAll();
+		expect(await finishReversal({ reversalId: row.id, words: "" }, shop.env())).toMatchObject({ ok: false, error: { code: "clock-runs" } });
 	});
 });
 

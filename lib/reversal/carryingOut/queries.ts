@@ -12,6 +12,8 @@ const SHOWN = {
 	targetAt: true,
 	conversionIds: true,
 	positionIds: true,
+	frozen: true,
+	startBuild: true,
 	leftOut: true,
 	reason: true,
 	state: true,
@@ -81,7 +83,22 @@ export async function doneFor(read: Reader, machineId: string, reversalId: strin
 			machine: machineId,
 			seq: { gte: first, ...(isOpen ? {} : { lte: last ?? first }) },
 			OR: [
-				{ action: { in: ["part.taken-out", "part.put-in", "part.put-back", "alteration.undone", "alteration.fast", "part.lost"] } },
+				{
+					action: {
+						in: [
+							"part.taken-out",
+							"part.put-in",
+							"part.put-back",
+							"part.lost",
+							"part.scrapped",
+							"part.sold",
+							"part.sent-out",
+							"part.come-back",
+							"alteration.undone",
+							"alteration.fast",
+						],
+					},
+				},
 				{ subject: `Reversal/${reversalId}` },
 			],
 		},

@@ -1,7 +1,7 @@
 // Carrying a reversal out: what its row asks, what can be done next, what must wait. Pure.
 
 import { addMinutes, type Instant, instant } from "@/lib/core/instants";
-import { idsSchema, leftOutSchema } from "@/lib/reversal/carryingOut/schema";
+import { frozenSchema, idsSchema, leftOutSchema } from "@/lib/reversal/carryingOut/schema";
 import type { Operation, Plan } from "@/lib/reversal/plan";
 import type { Asked } from "@/lib/reversal/scope";
 
@@ -11,6 +11,7 @@ export type AskedColumns = {
 	readonly targetAt: string | null;
 	readonly conversionIds: string;
 	readonly positionIds: string;
+	readonly frozen: string;
 	readonly leftOut: string;
 	readonly reason: string;
 };
@@ -26,6 +27,7 @@ export function askedOf(row: AskedColumns, asFoundAt: Instant | null): Asked {
 		...(row.target === "asMade" ? { asMade: true } : {}),
 		conversions: idsSchema.parse(JSON.parse(row.conversionIds)),
 		positions: idsSchema.parse(JSON.parse(row.positionIds)),
+		frozen: frozenSchema.parse(JSON.parse(row.frozen)),
 		leftOut: leftOutSchema.parse(JSON.parse(row.leftOut)),
 		...(row.reason ? { reason: row.reason } : {}),
 	};

@@ -35,6 +35,10 @@ export const stopReversalSchema = z.object({ reversalId, words: line("why it sto
 
 /** What stands in the column `leftOut`. */
 export const leftOutSchema = z.array(z.object({ position: z.string(), why: z.string(), stuck: z.enum(["yes", "no"]) }));
+/** What stands in the column `frozen`. */
+export const frozenSchema = z.object({ scope: z.array(z.string()).nullable(), alterations: z.array(z.string()) });
+/** What stands in the column `startBuild`. */
+export const startBuildSchema = z.record(z.string(), z.string());
 /** What stands in the columns `conversionIds` and `positionIds`. */
 export const idsSchema = z.array(z.string());
 

@@ -8,6 +8,8 @@ CREATE TABLE "Reversal" (
     "targetAt" TEXT,
     "conversionIds" TEXT NOT NULL,
     "positionIds" TEXT NOT NULL,
+    "frozen" TEXT NOT NULL,
+    "startBuild" TEXT NOT NULL,
     "leftOut" TEXT NOT NULL,
     "reason" TEXT NOT NULL,
     "state" TEXT NOT NULL,
@@ -29,6 +31,8 @@ CREATE TABLE "Reversal" (
     CHECK ("number" >= 1),
     CHECK (json_valid("conversionIds")),
     CHECK (json_valid("positionIds")),
+    CHECK (json_valid("frozen")),
+    CHECK (json_valid("startBuild")),
     CHECK (json_valid("leftOut"))
 ) STRICT;
 

@@ -18,6 +18,7 @@ import { lossByPartingWith } from "@/lib/reversal/beforehandQueries";
 import { planNow } from "@/lib/reversal/carryingOut/planNow";
 import { clocksOn, type Done, doneFor, type ReversalRow, reversalNumbered, undoneSince } from "@/lib/reversal/carryingOut/queries";
 import { askedOf, mustMakeSafe, readyIn, TARGET_WORDS, type Waiting, waitsAt } from "@/lib/reversal/carryingOut/rules";
+import { startBuildSchema } from "@/lib/reversal/carryingOut/schema";
 import { CHECK, checklistOf, type Line, MAKE_SAFE } from "@/lib/reversal/checklist";
 import { lossWords } from "@/lib/reversal/lossWords";
 import { photosOfPlan } from "@/lib/reversal/photoQueries";
@@ -53,7 +54,7 @@ export default async function CarryingOutPage({ params, searchParams }: Props) {
 		doneFor(read, machine.id, reversal.id, reversal.state === "open"),
 	]);
 	const asked = askedOf(reversal, machine.asFoundAt === null ? null : instant(machine.asFoundAt));
-	const planned = planNow(facts, asked, instant(reversal.startedAt));
+	const planned = planNow(facts, asked, startBuildSchema.parse(JSON.parse(reversal.startBuild)));
 	const base = `/machines/${machine.number}`;
 	const title = `Reversal ${reversal.number}: back to ${reversal.target === "moment" && reversal.targetAt !== null ? formatInstant(instant(reversal.targetAt), timeZone) : TARGET_WORDS[reversal.target]}`;
 	if (!planned.ok)
