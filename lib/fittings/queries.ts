@@ -6,6 +6,7 @@ import { PICTURES } from "@/lib/files/mediaTypes";
 import { whatCovers } from "@/lib/fittings/reach";
 import { partNames, reachFacts } from "@/lib/fittings/reachFacts";
 import { coversInWords, mayBeFitted } from "@/lib/fittings/rules";
+import { formatFixing } from "@/lib/fixings/fixingWords";
 import { sidesOf } from "@/lib/positions/sides";
 import { pathsOf, placesInOrder } from "@/lib/store/queries";
 import { readTag } from "@/lib/tags/readTag";
@@ -309,14 +310,25 @@ export async function putInSheet(read: Reader, machineId: string, mark: string, 
 		read,
 		covers.map((cover) => cover.partId),
 	);
-	const fixings = new Map(
-		before.flatMap((fitting) =>
-			fitting.holds.map(
-				({ fixing: { holds, ...fixing } }) => [fixing.id, { ...fixing, heldPart: fitting.partId, count: fixing.count }] as const,
-			),
-		),
+	/** By part, the last time that it was here and was held by something. */
+	const lastOf = new Map(
+		before.toReversed().flatMap((fitting) => (fitting.holds.length > 0 ? [[fitting.partId, fitting.id] as const] : [])),
 	);
-	const shown = [...fixings.values()].filter((fixing) => fixing.place !== "scrapped" && fixing.place !== "lost");
+	const fixings = new Map(
+		before
+			.toReversed()
+			.flatMap((fitting) =>
+				fitting.holds.map(
+					({ fixing: { holds, ...fixing } }) =>
+						[
+							fixing.id,
+							{ ...fixing, heldPart: fitting.partId, heldLast: lastOf.get(fitting.partId) === fitting.id, count: fixing.count },
+						] as const,
+				),
+			),
+	);
+	const isGone = ({ place }: { readonly place: string }) => place === "scrapped" || place === "lost";
+	const shown = [...fixings.values()].filter((fixing) => !isGone(fixing));
 	const whereOf = await placesOfFixings(read, shown);
 	const { part, ...place } = position;
 	return {
@@ -325,6 +337,9 @@ export async function putInSheet(read: Reader, machineId: string, mark: string, 
 		behind: coversInWords(covers, names),
 		candidates,
 		fixings: shown.map((fixing) => ({ ...fixing, where: whereOf.get(fixing.id) ?? "" })),
+		gone: [...fixings.values()].flatMap((fixing) =>
+			isGone(fixing) && fixing.heldLast ? [{ partId: fixing.heldPart, words: `${formatFixing(fixing)}: ${fixing.place}` }] : [],
+		),
 		wires: before
 			.flatMap((fitting) => fitting.connections.map((wire) => ({ ...wire, partId: fitting.partId })))
 			.filter((wire) => wire.state !== "connected"),

@@ -8,7 +8,7 @@
 import type { Origin } from "@/lib/generated/prisma/enums";
 import { type OriginFacts, originalOf, originHere, partsOf } from "@/lib/originality/facts";
 import type { ReversalFacts } from "@/lib/reversal/queries";
-import { type SoundBuild, soundBuild } from "@/lib/reversal/soundBuild";
+import { type Said, type SoundBuild, soundBuild } from "@/lib/reversal/soundBuild";
 
 /** The facts of a reversal as those of originality; the evidence is not looked at. */
 export function originsIn(facts: Pick<ReversalFacts, "machineId" | "positions" | "parts" | "fittings" | "findings">): OriginFacts {
@@ -47,24 +47,50 @@ export function buildAsMade(facts: Pick<ReversalFacts, "machineId" | "positions"
 	const origins = originsIn(facts);
 	const parts = partsOf(origins);
 	const unknown: string[] = [];
-	const told = origins.positions.flatMap((position) => {
-		if (position.kind === "place" || !position.asFound) return [];
+	/** Position to the parts that it may have had, the likeliest first. */
+	const wanted = new Map<string, string[]>();
+	for (const position of origins.positions) {
+		if (position.kind === "place" || !position.asFound) continue;
 		const original = originalOf(position, parts);
-		if (original !== null && !parts.isGone(original.id)) return [{ position: position.id, part: original.id }];
 		const nearest = [position.holds, position.found?.partId ?? null, ...position.held.toReversed()]
 			.flatMap((id) => parts.part(id) ?? [])
 			.filter((part) => part.place !== "void" && !parts.isGone(part.id))
 			// What is in it first, where two are as near.
-			.sort((a, b) => NEARNESS.indexOf(originHere(a)) - NEARNESS.indexOf(originHere(b)))[0];
-		const wanted = original === null || (nearest && originHere(nearest) === "period") ? nearest?.id : original.id;
-		if (wanted) return [{ position: position.id, part: wanted }];
-		unknown.push(position.id);
-		return [];
-	});
+			.sort((a, b) => NEARNESS.indexOf(originHere(a)) - NEARNESS.indexOf(originHere(b)))
+			.map(({ id }) => id);
+		const isThere = original !== null && !parts.isGone(original.id);
+		const periodFirst = nearest[0] !== undefined && origins.parts.some((part) => part.id === nearest[0] && originHere(part) === "period");
+		const list = isThere ? [original.id, ...nearest] : original !== null && !periodFirst ? [original.id] : nearest;
+		if (list.length === 0) unknown.push(position.id);
+		else wanted.set(position.id, [...new Set(list)]);
+	}
 	const foundIn = new Map(origins.positions.flatMap(({ id, found }) => (found?.partId ? [[found.partId, id] as const] : [])));
-	const { build, unsure } = soundBuild(told, new Map(facts.positions.map(({ id, hostId }) => [id, hostId])), (part, positions) => {
-		const first = foundIn.get(part);
-		return first !== undefined && positions.includes(first) ? first : (positions[0] ?? "");
+	const holdsNow = new Map(origins.positions.flatMap(({ id, holds }) => (holds === null ? [] : [[holds, id] as const])));
+	const told = eachOnce(wanted, (part, positions) => {
+		const first = [foundIn.get(part), holdsNow.get(part)].find((place) => place !== undefined && positions.includes(place));
+		return first ?? positions[0] ?? "";
 	});
+	for (const id of wanted.keys()) if (!told.some(({ position }) => position === id)) unknown.push(id);
+	const { build, unsure } = soundBuild(
+		told,
+		new Map(facts.positions.map(({ id, hostId }) => [id, hostId])),
+		(_, positions) => positions[0] ?? "",
+	);
 	return { build, unsure: new Set([...unsure, ...unknown]) };
+}
+
+/** Gives each part to one position. Whoever loses it goes on to the next of its own list, if there is one. */
+function eachOnce(wanted: ReadonlyMap<string, readonly string[]>, chosen: (part: string, positions: readonly string[]) => string): Said[] {
+	const rest = new Map([...wanted].map(([position, list]) => [position, [...list]]));
+	for (;;) {
+		const rivals = new Map<string, string[]>();
+		for (const [position, [part]] of rest) if (part !== undefined) rivals.set(part, [...(rivals.get(part) ?? []), position]);
+		const contested = [...rivals].filter(([, positions]) => positions.length > 1);
+		if (contested.length === 0) break;
+		for (const [part, positions] of contested) {
+			const winner = chosen(part, positions);
+			for (const position of positions) if (position !== winner) rest.get(position)?.shift();
+		}
+	}
+	return [...rest].flatMap(([position, [part]]) => (part === undefined ? [] : [{ position, part }]));
 }

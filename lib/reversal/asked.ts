@@ -253,7 +253,7 @@ function partOf(part: Fact<"parts">, mine: ReadonlySet<string>, facts: ReversalF
 }
 
 /** What was taken out for safety would put a danger back. */
-function dangerOf(part: Fact<"parts">, facts: ReversalFacts): string | null {
+export function dangerOf(part: Fact<"parts">, facts: ReversalFacts): string | null {
 	const safety = new Map(facts.conversions.filter(({ purpose }) => purpose === "safety").map(({ id, name }) => [id, name]));
 	const ended = facts.fittings.find(({ partId, outConversionId }) => partId === part.id && safety.has(outConversionId ?? ""));
 	return ended === undefined ? null : `it was taken out for safety (${safety.get(ended.outConversionId ?? "")})`;
@@ -274,7 +274,7 @@ function freedBy(part: Fact<"parts">): string {
 			return `buying the ${part.name} back, or ${another}`;
 		case "out":
 		case "bag":
-			return `having the ${part.name} back${part.dueDay && isDay(part.dueDay) ? ` by ${formatDay(part.dueDay)}` : ""}`;
+			return `having the ${part.name} back${part.dueDay && isDay(part.dueDay) ? `, due ${formatDay(part.dueDay)}` : ""}`;
 		case "fitted":
 			return `taking the ${part.name} out of the other machine`;
 		default:

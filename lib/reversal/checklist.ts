@@ -2,9 +2,10 @@
 // set, what to mind. Pure.
 
 import { formatFixing } from "@/lib/fixings/fixingWords";
-import { partKey } from "@/lib/reversal/asked";
+import { dangerOf, partKey } from "@/lib/reversal/asked";
 import type { Operation, Plan } from "@/lib/reversal/plan";
 import type { ReversalFacts } from "@/lib/reversal/queries";
+import { isProtective, otherWires, type Wire } from "@/lib/reversal/wiring";
 
 type Fitting = ReversalFacts["fittings"][number];
 type FixingBag = NonNullable<Fitting["holds"][number]["fixing"]["bag"]>;
@@ -25,7 +26,11 @@ export type Line = {
 	readonly side: string | null;
 	/** Bags or places to fetch it from, for a put-in and for what is undone on a loose part. */
 	readonly from: readonly Fetch[];
+	/** The number of the line at which it came out, for what goes in again. */
+	readonly cameOutAt: number | null;
 	readonly fixings: readonly string[];
+	/** Those lots of the record, for the form that puts it in. */
+	readonly fixingIds: readonly string[];
 	readonly wires: readonly string[];
 	readonly settings: readonly string[];
 	/** Which way round, what hides behind. */
@@ -63,8 +68,13 @@ export function checklistOf(plan: Pick<Plan, "operations">, facts: ReversalFacts
 	const partOf = new Map(facts.parts.map((part) => [partKey(part), part]));
 	const positionOf = new Map(facts.positions.map((position) => [position.mark, position]));
 	const alterationOf = new Map(facts.alterations.map((alteration) => [`a${alteration.number}`, alteration]));
+	const others = otherWires(plan.operations, facts);
+	const outAt = new Map(
+		plan.operations.flatMap(({ kind, part }, at) => (kind === "take-out" && part !== undefined ? [[part, at + 1] as const] : [])),
+	);
+	const closing = closingFrom(plan.operations);
 	const undone = plan.operations.flatMap(({ alteration }) => alterationOf.get(alteration ?? "") ?? []);
-	return plan.operations.map((operation): Line => {
+	return plan.operations.map((operation, at): Line => {
 		const part = operation.part === undefined ? undefined : partOf.get(operation.part);
 		const position = operation.position === undefined ? undefined : positionOf.get(operation.position);
 		const alteration = operation.alteration === undefined ? undefined : alterationOf.get(operation.alteration);
@@ -75,6 +85,11 @@ export function checklistOf(plan: Pick<Plan, "operations">, facts: ReversalFacts
 		const fitting = fittingFor(facts.fittings, operation, position?.id, part?.id, before);
 		const bench = operation.bench === undefined ? undefined : partOf.get(operation.bench);
 		const puttingIn = operation.kind === "put-in";
+		const wiresOfOthers = others.get(operation.id) ?? [];
+		const wasOut = outAt.get(operation.part ?? "");
+		// What was written down of a position is often said of the part that was found in it.
+		const found = facts.findings.findLast(({ positionId, partId }) => positionId === position?.id && partId !== null);
+		const isFound = found === undefined || part === undefined || found.partId === part.id;
 		return {
 			id: operation.id,
 			kind: operation.kind,
@@ -98,27 +113,67 @@ export function checklistOf(plan: Pick<Plan, "operations">, facts: ReversalFacts
 					fixing.differs,
 					fixing.tightness,
 					fixing.note,
-					puttingIn && fixing.place === "lost" ? "lost" : "",
+					puttingIn && (fixing.place === "lost" || fixing.place === "scrapped") ? `${fixing.place}: say what holds it instead` : "",
 					puttingIn && fixing.place === "left" ? "left where it was" : "",
 				]
 					.filter(Boolean)
 					.join(", "),
 			),
-			wires: (fitting?.connections ?? [])
-				.filter(({ state }) => state !== "removed" || puttingIn)
-				.map((wire) =>
-					[`${wire.from} to ${wire.to}`, wire.colour, wire.gauge, tagsOf(wire), wire.state === "connected" ? "" : wire.state, wire.note]
-						.filter(Boolean)
-						.join(", "),
-				),
+			fixingIds: (fitting?.holds ?? []).map(({ fixing }) => fixing.id),
+			wires: [
+				...(fitting?.connections ?? [])
+					.filter(({ state }) => state !== "removed" || puttingIn)
+					// How a wire lies today is no word on how it is to be: what goes in is connected.
+					.map((wire) => wireInWords(wire, puttingIn || wire.state === "connected" ? "" : wire.state)),
+				...wiresOfOthers.map(({ wire, mark, name }) => `${wireInWords(wire, "")}, of ${mark} ${name}`),
+			],
 			settings: (fitting?.settings ?? []).map(({ kind, value }) => `${kind}: ${value}`),
-			notes: [fitting?.wayRound ?? "", operation.kind === "undo" ? (alteration?.undoHow ?? "") : (position?.note ?? "")].filter(Boolean),
-			cautions: cautionsOf(operation, part),
+			notes: [
+				fitting?.wayRound ?? "",
+				operation.kind === "undo" ? (alteration?.undoHow ?? "") : isFound ? (position?.note ?? "") : "",
+			].filter(Boolean),
+			cameOutAt: puttingIn ? (wasOut ?? null) : null,
+			cautions: [
+				...(at === closing ? [CLOSING] : []),
+				...earthCaution(operation, [...(fitting?.connections ?? []), ...wiresOfOthers.map(({ wire }) => wire)]),
+				...(puttingIn && part
+					? [dangerOf(part, facts)].flatMap((danger) => (danger === null ? [] : [`Puts a danger back: ${danger}.`]))
+					: []),
+				...cautionsOf(operation, part),
+			],
 			leavesTrace: alteration?.undo === "trace",
 			minutes: operation.minutes,
 			wait: operation.wait ?? 0,
 		};
 	});
+}
+
+const wireInWords = (wire: Wire, state: string): string =>
+	[`${wire.from} to ${wire.to}`, wire.colour, wire.gauge, tagsOf(wire), state, wire.note].filter(Boolean).join(", ");
+
+/** Before the first panel goes on that only had to come off to reach the rest: afterwards nobody sees inside. */
+const CLOSING =
+	"Before it closes: turn the machine by hand, look at every wire against the tags, measure protective earth and insulation, and record the values.";
+
+/** The number of the first operation after which only what was opened to reach the rest goes back; -1 where there is none. */
+function closingFrom(operations: readonly Operation[]): number {
+	const out = new Map(operations.flatMap(({ kind, position, part }) => (kind === "take-out" ? [[position, part] as const] : [])));
+	let first = -1;
+	for (let at = operations.length - 1; at >= 0; at--) {
+		const operation = operations[at];
+		if (operation === undefined || operation.kind === "check") continue;
+		// Loose on the bench it closes nothing, and what is new in its place is part of the work.
+		if (operation.kind !== "put-in" || operation.bench !== undefined || out.get(operation.position) !== operation.part) break;
+		first = at;
+	}
+	return first;
+}
+
+/** A protective earth that comes off or goes on is said by itself: it is the wire that nobody misses until it is needed. */
+function earthCaution({ kind }: Operation, wires: readonly Wire[]): string[] {
+	if (!wires.some((wire) => isProtective(wire) && wire.state !== "removed")) return [];
+	if (kind === "take-out") return ["Protective earth is wired here: undo it last, tag both ends."];
+	return kind === "put-in" ? ["Protective earth is wired here: put it on first, and measure it before the machine is closed."] : [];
 }
 
 const DEEDS: Readonly<Record<Operation["kind"], string>> = {

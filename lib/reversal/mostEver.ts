@@ -1,5 +1,5 @@
 // The most that a machine can ever be again, as far as the book tells: back to as made with every conversion undone, with what is
-// only out of the shop back. Pure.
+// only lost or out of the shop back: both may turn up. Pure.
 
 import type { Instant } from "@/lib/core/instants";
 import { heldAfter, problemOf } from "@/lib/reversal/asked";
@@ -15,7 +15,9 @@ export function mostEver(facts: ReversalFacts, asFoundAt: Instant | null): Map<s
 	const home: ReversalFacts = {
 		...facts,
 		bagsOutside: [],
-		parts: facts.parts.map((part) => (part.place === "out" ? { ...part, place: "bench" as const, placeWhy: "" } : part)),
+		parts: facts.parts.map((part) =>
+			part.place === "out" || part.place === "lost" ? { ...part, place: "bench" as const, placeWhy: "" } : part,
+		),
 		// With no conversion done for safety, the whole machine is the whole machine.
 		conversions: facts.conversions.map((conversion) => ({ ...conversion, purpose: "ordinary" as const })),
 	};

@@ -38,6 +38,16 @@ type Fact<Key extends keyof ReversalFacts> = ReversalFacts[Key] extends readonly
 
 export const isChosen = ({ conversions = [], positions = [] }: Asked): boolean => conversions.length + positions.length > 0;
 
+/** What of the machine is taken back, by name; "" for the whole of it. */
+export function scopeInWords(facts: Pick<ReversalFacts, "conversions" | "positions">, { conversions = [], positions = [] }: Asked): string {
+	const named = [
+		...facts.conversions.filter(({ id }) => conversions.includes(id)).map(({ number, name }) => `conversion ${number} ${name}`),
+		...facts.positions.filter(({ id }) => positions.includes(id)).map(({ mark, name }) => `${mark} ${name}`),
+	];
+	return named.length > MOST_NAMED ? `${named.slice(0, MOST_NAMED).join(", ")} and ${named.length - MOST_NAMED} more` : named.join(", ");
+}
+const MOST_NAMED = 5;
+
 /** Whether a conversion is to be undone. */
 export function asksFor(facts: ReversalFacts, asked: Asked, conversionId: string): boolean {
 	if (isChosen(asked)) return (asked.conversions ?? []).includes(conversionId);

@@ -3,8 +3,8 @@
 import type { Problem } from "@/lib/reversal/problem";
 
 export type ScopeNote = {
-	/** "wants": chosen as well, it would come right. "half": part of a conversion stays. "left-over": a part has nowhere to go. */
-	readonly kind: "wants" | "half" | "left-over";
+	/** "open": a position that is empty now and not chosen stays so. "wants": chosen as well, it would come right. "half": part of a conversion stays. "left-over": a part has nowhere to go. */
+	readonly kind: "wants" | "half" | "left-over" | "open";
 	/** The chosen position that it is about. Empty for a conversion. */
 	readonly position: string;
 	/** Positions to choose as well. */
@@ -76,6 +76,20 @@ export function scopeSense(problem: Problem, standing: readonly Standing[]): Sco
 					say: `The ${partOf(holds)} comes out of ${nameOf(position)}. Its own place ${nameOf(back)} is not chosen, so it would lie loose.`,
 				});
 		}
+	}
+	const ofConversions = new Set(standing.flatMap(({ positions }) => positions));
+	for (const { id } of problem.positions) {
+		const wants = problem.target[id];
+		if (chosen.has(id) || wants === undefined || problem.now[id] !== undefined || ofConversions.has(id)) continue;
+		const part = problem.parts.find((one) => one.id === wants);
+		if (notes.some(({ add }) => add.includes(id)) || placeNow.has(wants) || part?.unavailable !== undefined || part?.danger !== undefined)
+			continue;
+		notes.push({
+			kind: "open",
+			position: id,
+			add: [id],
+			say: `${nameOf(id)} is empty now and is not chosen, so it stays open.`,
+		});
 	}
 	for (const { name, positions } of standing) {
 		const differing = positions.filter((position) => problem.now[position] !== problem.target[position]);

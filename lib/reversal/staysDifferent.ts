@@ -104,8 +104,8 @@ function reasonOf(world: World, p: number, hindrance: Hindrance): { why: string;
 const backWords = (world: World, part: number): string => world.parts[part]?.freedBy ?? `getting ${namesIn(world).part(part)} back`;
 const stuckWords = (world: World, p: number): string => `nothing comes out of it or goes in: ${world.positions[p]?.stuck ?? ""}`;
 const UNSTUCK = "getting it free";
-const LOOP = "no opening reaches it: what would have to come out waits for something that waits for it (see loops)";
-const UNLOOP = "another way to reach one position of the loop";
+const LOOP = "nothing reaches it: what would have to come out first cannot come out before it, or not at all";
+const UNLOOP = "another way to get at it";
 
 /** The entry for an alteration that stays. */
 export function alterationStays(world: World, holds: number, stays: StayingAlteration): StaysDifferent {

@@ -129,7 +129,7 @@ describe("what is taken back", () => {
 		const { plan } = await machine.ask();
 		expect(plan.staysDifferent.map(({ position, code }) => [position, code])).toEqual([["p02", "unavailable"]]);
 		expect(plan.staysDifferent[0]?.why).toContain("due back 20 May 2026");
-		expect(plan.staysDifferent[0]?.freedBy).toBe("having the lamp back by 20 May 2026");
+		expect(plan.staysDifferent[0]?.freedBy).toBe("having the lamp back, due 20 May 2026");
 	});
 
 	test("waits for a part that is out with its bag, or with any bag around it, until it is back", async () => {

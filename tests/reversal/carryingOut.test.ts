@@ -76,12 +76,12 @@ describe("a reversal that goes as planned", () => {
 		const step = await shop.store.read.step.findUniqueOrThrow({ where: { id: row.step?.id ?? "" } });
 		// Out 3 + 2 + 5, undo 10, in 2 + 5 + 4, and 45 for making safe and the checks.
 		expect([plan.minutes.likely, step.likelyMinutes]).toEqual([31, 31 + 45]);
-		expect(mustMakeSafe(null, shop.now())).toBe(true);
+		expect(mustMakeSafe(null, shop.now(), "UTC")).toBe(true);
 		got(await sayMadeSafe({ reversalId: row.id, words: "two-pole tester" }, shop.env()));
 		const { safeAt } = (await standing()).row;
 		expect(safeAt).not.toBeNull();
-		expect(mustMakeSafe(instant(safeAt ?? ""), addMinutes(instant(safeAt ?? ""), SAFE_MINUTES))).toBe(false);
-		expect(mustMakeSafe(instant(safeAt ?? ""), addMinutes(instant(safeAt ?? ""), SAFE_MINUTES + 1))).toBe(true);
+		expect(mustMakeSafe(instant(safeAt ?? ""), addMinutes(instant(safeAt ?? ""), SAFE_MINUTES), "UTC")).toBe(false);
+		expect(mustMakeSafe(instant(safeAt ?? ""), addMinutes(instant(safeAt ?? ""), SAFE_MINUTES + 1), "UTC")).toBe(true);
 
 		const early = await finishReversal({ reversalId: row.id, words: "" }, shop.env());
 		expect(early).toMatchObject({ ok: false, error: { code: "not-finished", facts: { left: plan.operations.length - 2 } } });
@@ -90,6 +90,11 @@ describe("a reversal that goes as planned", () => {
 		expect([...done].sort()).toEqual(["in:p01", "in:p02", "in:p03", "out:p01", "out:p02", "out:p03", "undo:a1"]);
 		// The lens that is lost was replaced by a plastic one: that came out only to open the way, and is in again.
 		expect(await heldNow()).toMatchObject({ p01: machine.part("p01"), p02: machine.part("p02"), p03: machine.plastic });
+		expect(await finishReversal({ reversalId: row.id, words: "" }, shop.env())).toMatchObject({
+			ok: false,
+			error: { code: "still-resting" },
+		});
+		shop.setClock(addMinutes(shop.now(), 60));
 		got(await finishReversal({ reversalId: row.id, words: "0.2 ohm, 50 megohm" }, shop.env()));
 		expect((await standing()).row).toMatchObject({ state: "done", words: "0.2 ohm, 50 megohm", step: { state: "done" } });
 
@@ -274,6 +279,7 @@ describe("a question that cannot be asked", () => {
 		const { row } = await standing();
 		got(await startClock(startClockSchema.parse({ stepId: row.step?.id, personId: shop.person }), shop.env()));
 		await doAll();
+		shop.setClock(addMinutes(shop.now(), 60));
 		expect(await finishReversal({ reversalId: row.id, words: "" }, shop.env())).toMatchObject({ ok: false, error: { code: "clock-runs" } });
 	});
 });

@@ -17,7 +17,7 @@ import type { FreshShop } from "@/tests/support/freshShop";
 const likely = (minutes: number) => ({ low: minutes, likely: minutes, high: minutes });
 
 /** A lamp behind a panel, replaced by another; the lamp's seat was drilled; a lens over the lamp that is lost, and a plastic one in its place. */
-export async function converted(shop: FreshShop) {
+export async function converted(shop: FreshShop, undoWait = 60) {
 	const machine = await aMachine(shop, [
 		aPosition("rear panel", { mark: "p01", out: likely(3), in: likely(4) }),
 		aPosition("lamp", { mark: "p02", out: likely(2), in: likely(2) }),
@@ -53,7 +53,7 @@ export async function converted(shop: FreshShop) {
 				what: "seat drilled",
 				undo: "trace",
 				undoMinutes: { low: "5", likely: "10", high: "20" },
-				undoWait: 60,
+				undoWait,
 				conversionId: light,
 			}),
 			shop.env(),

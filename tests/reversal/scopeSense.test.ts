@@ -51,6 +51,19 @@ describe("what a chosen scope leaves", () => {
 		expect(planReversal(problem).staysDifferent.map(({ position, code }) => [position, code])).toEqual([["p", "excluded"]]);
 	});
 
+	test("a position that is empty and not chosen stays open", () => {
+		const problem = read({
+			positions: at("p", "panel"),
+			parts: at("a", "x", "cover"),
+			now: { p: "x" },
+			target: { p: "a", panel: "cover" },
+			scope: ["p"],
+		});
+		expect(scopeSense(problem, []).map(({ kind, add, say }) => [kind, add, say])).toEqual([
+			["open", ["panel"], "panel is empty now and is not chosen, so it stays open."],
+		]);
+	});
+
 	test("an assembly that is not in its place, and is not chosen", () => {
 		const problem = read({
 			positions: [...at("tray seat"), { id: "lamp seat", host: "tray" }],

@@ -15,3 +15,11 @@ export function JustDone({ children }: { readonly children: ReactNode }) {
 
 /** Shows what was done in place of the form that did it; null shows the page beneath again. */
 export const useShowDone = () => useContext(ShowDone);
+
+/** The button that was pressed is gone with what it stood in: a keyboard and a screen reader go on at what comes next. */
+export function focusNext(): void {
+	requestAnimationFrame(() => {
+		const heading = document.querySelector<HTMLElement>("[data-next]");
+		heading?.focus();
+	});
+}

@@ -164,7 +164,7 @@ async function Originality({
 								<FigureAtBest machine={machine} facts={facts} />
 							</Suspense>
 						) : null}
-						<Figure value={counts.gone} label="can never be original again" means={counts.gone > 0 ? "stop" : undefined} />
+						<Figure value={counts.gone} label="whose original is lost, sold or scrapped" means={counts.gone > 0 ? "stop" : undefined} />
 					</ul>
 					{view === "after" ? (
 						<Suspense fallback={<p className="af-lead">Planning the way back …</p>}>

@@ -9,7 +9,8 @@ import { record } from "@/lib/ledger/record";
 import { add, change, type Deed, deed, type RowChange, type Tables } from "@/lib/ledger/rows";
 import { frozenOf } from "@/lib/reversal/asked";
 import { planNow } from "@/lib/reversal/carryingOut/planNow";
-import { askedOf, TARGET_WORDS } from "@/lib/reversal/carryingOut/rules";
+import { undoneSince } from "@/lib/reversal/carryingOut/queries";
+import { askedOf, TARGET_WORDS, waitsAt } from "@/lib/reversal/carryingOut/rules";
 import {
 	type FinishReversal,
 	type LeaveOut,
@@ -23,8 +24,11 @@ import {
 import { MAKE_SAFE_AND_CHECK } from "@/lib/reversal/checklist";
 import { mayAsk } from "@/lib/reversal/mayAsk";
 import { type ReversalFacts, reversalFacts } from "@/lib/reversal/queries";
-import type { Asked } from "@/lib/reversal/scope";
+import { type Asked, scopeInWords } from "@/lib/reversal/scope";
 import { mayClose } from "@/lib/steps/rules";
+
+/** A step's title is one line of the list of work. */
+const MOST_TITLE = 200;
 
 /**
  * Begins a reversal, with a step for its time. Gives its number in the machine.
@@ -80,7 +84,8 @@ export const startReversal = (input: StartReversal, env: Env): Promise<Result<{ 
 			reason: input.reason,
 		};
 		const number = (last?.number ?? 0) + 1;
-		const title = `Reversal ${number}: back to ${TARGET_WORDS[input.target]}`;
+		const only = scopeInWords(facts, asked);
+		const title = `Reversal ${number}: back to ${TARGET_WORDS[input.target]}${only === "" ? "" : `, only ${only}`}`.slice(0, MOST_TITLE);
 		const at = env.clock();
 		return ok(
 			deed(
@@ -88,7 +93,7 @@ export const startReversal = (input: StartReversal, env: Env): Promise<Result<{ 
 				"reversal.started",
 				{ table: "Reversal", id },
 				{
-					say: `Began reversal ${number}, back to ${TARGET_WORDS[input.target]}: ${plan.operations.length} operations.`,
+					say: `Began reversal ${number}, back to ${TARGET_WORDS[input.target]}${only === "" ? "" : `, only ${only}`}: ${plan.operations.length} operations.`,
 					number,
 					operations: plan.operations.length,
 				},
@@ -250,6 +255,11 @@ export const finishReversal = (input: FinishReversal, env: Env): Promise<Result<
 					facts: { left },
 				},
 			);
+		const [rests] = waitsAt(await undoneSince(read, before.machineId, before.startedAt), env.clock());
+		if (rests)
+			return refuse("still-resting", `${rests.what} still rests, so the reversal is not over yet. Finish it when that is done.`, {
+				facts: { until: rests.until },
+			});
 		const closed = await stepClosed(read, before, "done", env.clock());
 		if (!closed.ok) return closed;
 		const differs = [...new Set(staysDifferent.map(({ position }) => position))];

@@ -1,5 +1,6 @@
 // Carrying a reversal out: what its row asks, what can be done next, what must wait. Pure.
 
+import { dayOf } from "@/lib/core/days";
 import { addMinutes, type Instant, instant } from "@/lib/core/instants";
 import { frozenSchema, idsSchema, leftOutSchema } from "@/lib/reversal/carryingOut/schema";
 import type { Operation, Plan } from "@/lib/reversal/plan";
@@ -39,11 +40,12 @@ export function readyIn(plan: Pick<Plan, "operations">): Operation[] {
 	return plan.operations.filter(({ kind, after }) => kind !== "make-safe" && kind !== "check" && after.every((id) => safe.has(id)));
 }
 
-/** After this long nobody may trust that it is still dead (common practice, no source): the page asks again. */
-export const SAFE_MINUTES = 12 * 60;
+/** After this long, or on another day, nobody may trust that it is still dead (common practice, no source): the page asks again. */
+export const SAFE_MINUTES = 4 * 60;
 
-/** Whether it has to be isolated and proved dead before hands go in: never done, or too long ago. */
-export const mustMakeSafe = (safeAt: Instant | null, now: Instant): boolean => safeAt === null || now > addMinutes(safeAt, SAFE_MINUTES);
+/** Whether it has to be isolated and proved dead before hands go in: never done, on another day of the shop, or too long ago. */
+export const mustMakeSafe = (safeAt: Instant | null, now: Instant, timeZone: string): boolean =>
+	safeAt === null || now > addMinutes(safeAt, SAFE_MINUTES) || dayOf(safeAt, timeZone) !== dayOf(now, timeZone);
 
 /** A wait that still runs: glue or paint where an alteration was undone. */
 export type Waiting = {

@@ -22,7 +22,7 @@ export const startReversalSchema = z.object({
 
 const reversalId = chosen("the reversal");
 
-export const madeSafeSchema = z.object({ reversalId, words: optionalLine("how it was proved", 300) });
+export const madeSafeSchema = z.object({ reversalId, words: line("what it was proved dead with", 300) });
 export const leaveOutSchema = z.object({
 	reversalId,
 	positionId: chosen("the position"),

@@ -7,7 +7,7 @@ import { foreseeAction } from "./actions";
 
 /** What reversal would lose by what is thought about, said while it can still be left alone. `thought` is null while too little is chosen. */
 export function Beforehand({ machineId, thought }: { readonly machineId: string; readonly thought: Thought | null }) {
-	const [foreseen, setForeseen] = useState<Foreseen | null>(null);
+	const [foreseen, setForeseen] = useState<Foreseen | "not worked out" | null>(null);
 	const asked = JSON.stringify(thought);
 	useEffect(() => {
 		let current = true;
@@ -16,19 +16,29 @@ export function Beforehand({ machineId, thought }: { readonly machineId: string;
 		if (asking === null) return;
 		foreseeAction({ machineId, thought: asking }).then(
 			(answer) => current && setForeseen(answer),
-			// The shop cannot be reached: the form itself says so when it is sent.
-			() => undefined,
+			// Silence here means that nothing is lost, so it may not stand for an answer that did not come.
+			() => current && setForeseen("not worked out"),
 		);
 		return () => {
 			current = false;
 		};
 	}, [machineId, asked]);
-	if (foreseen === null) return null;
+	// The region is there before its words are, or a screen reader does not hear them come.
 	return (
-		<div className="mb-5">
-			<Notice means={foreseen.loses ? "stop" : "original"} live="status" title="Beforehand">
-				<p>{foreseen.say}</p>
-			</Notice>
+		<div role="status">
+			{foreseen === null ? null : (
+				<div className="mb-5">
+					{foreseen === "not worked out" ? (
+						<Notice means="wait" live="off" title="Beforehand">
+							<p>The shop did not answer: what reversal would lose by it is not worked out.</p>
+						</Notice>
+					) : (
+						<Notice means={foreseen.loses ? "stop" : "original"} live="off" title="Beforehand">
+							<p>{foreseen.say}</p>
+						</Notice>
+					)}
+				</div>
+			)}
 		</div>
 	);
 }

@@ -42,7 +42,7 @@ export default async function OriginalityPage({ params }: { readonly params: Pro
 					<p className="af-hint">
 						Counted are the positions that were there when the machine came and can hold a part; small fixings are no positions. Beside an
 						original stands how it is known that it was in the machine when it was made. &ldquo;At best&rdquo; is the most that it can ever
-						be again: with every conversion undone, and with everything back that is only out of the shop.
+						be again: with every conversion undone, and with everything back that is only lost or out of the shop.
 					</p>
 				</div>
 				<div className="af-pagehead-actions">{rows.length === 0 ? null : <PrintButton>Print the table</PrintButton>}</div>

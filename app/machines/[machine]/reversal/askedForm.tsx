@@ -11,13 +11,13 @@ export function AskedForm({
 	asked,
 	conversions,
 	areas,
-	reasonError,
+	errors,
 }: {
 	readonly asked: AskedHere;
 	readonly conversions: readonly { readonly number: number; readonly name: string; readonly safety: boolean }[];
 	/** The machine's positions, as it is built. */
 	readonly areas: readonly { readonly name: string; readonly positions: readonly { readonly mark: string; readonly name: string }[] }[];
-	readonly reasonError?: string | undefined;
+	readonly errors: Readonly<Record<string, string>>;
 }) {
 	return (
 		<form method="get">
@@ -32,7 +32,7 @@ export function AskedForm({
 				]}
 			/>
 			<FormRow>
-				<DayField label="Which day" optional name="day" defaultValue={asked.day ?? ""} />
+				<DayField label="Which day" optional name="day" defaultValue={asked.day ?? ""} error={errors.day} />
 				<TextField
 					label="At what time"
 					hint="Left empty: that evening"
@@ -40,6 +40,7 @@ export function AskedForm({
 					type="time"
 					name="time"
 					defaultValue={asked.time}
+					error={errors.time}
 					className="af-short"
 				/>
 			</FormRow>
@@ -78,7 +79,7 @@ export function AskedForm({
 					hint="What was done for safety is only undone when it is chosen and a reason stands here."
 					name="reason"
 					defaultValue={asked.reason}
-					error={reasonError}
+					error={errors.reason}
 				/>
 			) : null}
 			<Button type="submit" kind="main">

@@ -23,23 +23,45 @@ export type AskedHere = {
 	/** Marks of positions. */
 	readonly positions: readonly string[];
 	readonly reason: string;
+	/** What the address asks and cannot be answered, by field: then nothing is planned, and never something else instead. */
+	readonly wrongs: Readonly<Record<string, string>>;
 };
 
 const one = (value: string | string[] | undefined): string => [value ?? ""].flat()[0]?.trim() ?? "";
 
-/** What the address asks; what it names that the machine does not have is left out. */
-export function askedHere(search: Search, facts: ReversalFacts): AskedHere {
+/** What the address asks. */
+export function askedHere(search: Search, facts: ReversalFacts, today: Day, timeZone: string): AskedHere {
 	const day = one(search.day);
 	const to = one(search.to);
 	const time = one(search.time);
 	return {
-		to: to === "as-made" ? "as-made" : to === "day" && isDay(day) ? "day" : "as-found",
+		to: to === "as-made" || to === "day" ? to : "as-found",
 		day: isDay(day) ? day : null,
 		time: /^\d{2}:\d{2}$/.test(time) ? time : "",
 		undo: [search.undo ?? []].flat().filter((number) => facts.conversions.some((conversion) => String(conversion.number) === number)),
 		positions: [...new Set([search.pos ?? []].flat())].filter((mark) => facts.positions.some((position) => position.mark === mark)),
 		reason: one(search.reason).slice(0, 300),
+		wrongs: wrongsIn(search, facts, today, timeZone),
 	};
+}
+
+function wrongsIn(search: Search, facts: ReversalFacts, today: Day, timeZone: string): Record<string, string> {
+	const wrongs: Record<string, string> = {};
+	const [day, time] = [one(search.day), one(search.time)];
+	if (one(search.to) === "day") {
+		if (!isDay(day)) wrongs.day = "Say which day to go back to.";
+		else if (day > today) wrongs.day = "That day is still to come. Choose one that has been.";
+		else if (time !== "") {
+			const at = /^\d{2}:\d{2}$/.test(time) ? instantAt(day, time, timeZone) : null;
+			if (at === null || !at.ok) wrongs.time = "Write a time that the clock showed that day, like 14:00.";
+		}
+	}
+	const strange = [
+		...[search.undo ?? []].flat().filter((number) => !facts.conversions.some((conversion) => String(conversion.number) === number)),
+		...[search.pos ?? []].flat().filter((mark) => !facts.positions.some((position) => position.mark === mark)),
+	];
+	if (strange.length > 0) wrongs.pos = `This machine has no ${strange.slice(0, 5).join(", ")}. Choose again what is to be taken back.`;
+	return wrongs;
 }
 
 /** The moment that is meant: a time on that day or, without one, its end, as it stood when the shop closed. Null: it is no moment. */

@@ -48,7 +48,7 @@ export function Checklist({ lines, photoOf }: { readonly lines: readonly Line[];
 				{
 					key: "from",
 					head: "From",
-					cell: (line) => <LineFrom line={line} />,
+					cell: (line) => (line.kind === "make-safe" || line.kind === "check" ? null : <LineFrom line={line} />),
 				},
 				{
 					key: "held",
@@ -96,6 +96,7 @@ export function LineWords({ line }: { readonly line: Line }) {
 					))}
 				</ul>
 			) : null}
+			{line.wait > 0 ? " " : null}
 			{line.wait > 0 ? <Badge means="wait">then wait {formatWait(line.wait)}</Badge> : null}
 		</>
 	);
@@ -103,12 +104,22 @@ export function LineWords({ line }: { readonly line: Line }) {
 
 /** The bags and places to fetch from; for what comes out, its own tag. */
 export function LineFrom({ line }: { readonly line: Line }) {
-	if (line.from.length === 0)
-		return line.kind === "take-out" && line.tag ? <TagChip tag={line.tag} href={`/t/${line.tag}`} size="small" /> : null;
-	return line.from.map((fetch) => (
-		<span key={fetch.tag ?? fetch.words} style={{ display: "block" }}>
-			{fetch.tag ? <TagChip tag={fetch.tag} href={`/t/${fetch.tag}`} size="small" /> : fetch.words}
-			<span className="af-sub">{fetch.where}</span>
-		</span>
-	));
+	const own = line.kind === "take-out" || line.cameOutAt !== null;
+	return (
+		<>
+			{own && line.tag ? (
+				<span style={{ display: "block" }}>
+					<TagChip tag={line.tag} href={`/t/${line.tag}`} size="small" />
+					{line.cameOutAt === null ? null : <span className="af-sub">came out at {line.cameOutAt}</span>}
+				</span>
+			) : null}
+			{line.from.map((fetch) => (
+				<span key={fetch.tag ?? fetch.words} style={{ display: "block" }}>
+					{fetch.tag ? <TagChip tag={fetch.tag} href={`/t/${fetch.tag}`} size="small" /> : fetch.words}
+					<span className="af-sub">{fetch.where}</span>
+				</span>
+			))}
+			{line.kind === "take-out" ? <span className="print-only af-sub">laid in: ____________</span> : null}
+		</>
+	);
 }

@@ -5,7 +5,8 @@ import { Columns, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { PrintButton } from "@/app/ui/printButton";
-import { formatInstant } from "@/lib/core/days";
+import { systemClock } from "@/lib/core/clock";
+import { dayOf, formatInstant } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { formatWait } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
@@ -15,8 +16,8 @@ import { NO_AREA } from "@/lib/originality/strip";
 import { heldAfter, problemOf } from "@/lib/reversal/asked";
 import { reversalsOf } from "@/lib/reversal/carryingOut/queries";
 import { TARGET_WORDS } from "@/lib/reversal/carryingOut/rules";
-import { CHECK_MINUTES, checklistOf, MAKE_SAFE_MINUTES } from "@/lib/reversal/checklist";
-import { mayAsk } from "@/lib/reversal/mayAsk";
+import { CHECK_MINUTES, checklistOf, MAKE_SAFE, MAKE_SAFE_MINUTES } from "@/lib/reversal/checklist";
+import { mayAsk, safetyAsked } from "@/lib/reversal/mayAsk";
 import { mostEver } from "@/lib/reversal/mostEver";
 import { photosOfPlan } from "@/lib/reversal/photoQueries";
 import { type Plan, planReversal } from "@/lib/reversal/plan";
@@ -27,7 +28,7 @@ import { scopeSense } from "@/lib/reversal/scopeSense";
 import { requireShop } from "@/lib/shop/queries";
 import { thisMachine } from "../thisMachine";
 import { AskedForm } from "./askedForm";
-import { type AskedHere, askedHere, askedOfPlanner, momentOf, type Search, titleOf } from "./askedOfAddress";
+import { type AskedHere, addressWith, askedHere, askedOfPlanner, momentOf, type Search, titleOf } from "./askedOfAddress";
 import { Checklist } from "./checklist";
 import { FetchCard } from "./fetchCard";
 import { Peel } from "./peel";
@@ -50,7 +51,7 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 		originFacts(read, [machine.id]),
 		reversalsOf(read, machine.id),
 	]);
-	const here = askedHere(search, facts);
+	const here = askedHere(search, facts, dayOf(systemClock(), shop.timeZone), shop.timeZone);
 	const asked = askedOfPlanner(here, facts, machine.asFoundAt === null ? null : instant(machine.asFoundAt), shop.timeZone);
 	const may = mayAsk(facts, asked);
 	const form = (
@@ -58,17 +59,18 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 			asked={here}
 			conversions={facts.conversions.map(({ number, name, purpose }) => ({ number, name, safety: purpose === "safety" }))}
 			areas={areasOf(facts)}
-			reasonError={may.ok ? undefined : may.error.say}
+			errors={{ ...here.wrongs, ...(may.ok ? {} : may.error.fields) }}
 		/>
 	);
 	const problem = readProblem(problemOf(facts, asked));
-	if (!problem.ok || !may.ok)
+	const wrong = Object.values(here.wrongs)[0] ?? (may.ok ? null : may.error.say);
+	if (!problem.ok || wrong !== null)
 		return (
 			<Stack>
 				<Begun begun={begun} number={machine.number} timeZone={shop.timeZone} />
 				<Card title="What to go back to">{form}</Card>
-				<Notice means="stop" title={may.ok ? "No plan can be made of this record" : "This puts a danger back"}>
-					<p>{!may.ok ? may.error.say : problem.ok ? "" : problem.error.say}</p>
+				<Notice means="stop" title={wrong === null ? "No plan can be made of this record" : "Nothing is planned yet"}>
+					<p>{wrong ?? (problem.ok ? "" : problem.error.say)}</p>
 				</Notice>
 			</Stack>
 		);
@@ -79,6 +81,8 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 	const photoOf = await photosOfPlan(read, machine.id, facts);
 	const notes = scopeSense(problem.value, standingConversions(facts, asked));
 	const counted = originality?.positions.filter((position) => position.asFound && position.kind === "seat").length ?? 0;
+	const work = lines.filter(({ kind }) => kind !== "make-safe" && kind !== "check").length;
+	const dangers = safetyAsked(facts, asked);
 	const open = begun.find(({ state }) => state === "open");
 	return (
 		<Stack>
@@ -88,17 +92,16 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 					<p className="af-lead">
 						{lines.length === 0
 							? "Nothing has to be done: it stands as it did."
-							: `${lines.length} operations · ${timeWords(plan, lines)}${plan.waitMinutes > 0 ? `, plus ${formatWait(plan.waitMinutes)} of waiting` : ""} · ${plan.opened.length} of ${facts.positions.length} positions opened, ${plan.openedOnly.length} of them only to reach the others`}
+							: `${work} ${work === 1 ? "operation" : "operations"} · ${timeWords(plan, lines)}${plan.waitMinutes > 0 ? `, plus ${formatWait(plan.waitMinutes)} of waiting` : ""} · ${plan.opened.length} of ${facts.positions.length} positions opened, ${plan.openedOnly.length} of them only to reach the others`}
 					</p>
 					<p className="af-hint">{scopeWords(here, facts, plan)}</p>
 				</div>
 				<div className="af-pagehead-actions">
 					{lines.length === 0 ? null : open ? (
-						<ButtonLink kind="main" href={`/machines/${machine.number}/reversal/${open.number}`}>
-							{`Go on with reversal ${open.number}`}
-						</ButtonLink>
+						<ButtonLink href={`/machines/${machine.number}/reversal/${open.number}`}>{`Go on with reversal ${open.number}`}</ButtonLink>
 					) : machine.asFoundAt === null ? null : (
 						<StartForm
+							key={addressWith(here, [])}
 							machine={{ id: machine.id, number: machine.number }}
 							question={{
 								target: here.to === "as-made" ? "asMade" : here.to === "day" ? "moment" : "asFound",
@@ -117,6 +120,24 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 				<summary>Go back to something else, or only in part</summary>
 				<Card>{form}</Card>
 			</details>
+			{dangers.length === 0 ? null : (
+				<Notice means="stop" live="off" title="This puts a danger back">
+					<p>
+						{dangers.join(" and ")} {dangers.length === 1 ? "was" : "were"} done for safety. Why it is undone all the same: {here.reason}.
+						It must not be switched on like this; a licensed electrician and local codes decide whether it may be done at all.
+					</p>
+					<p>Wires and bonds that were put in for it are on record with the conversion, and are not operations of this list.</p>
+				</Notice>
+			)}
+			{lines.length === 0 ? null : (
+				<Notice means="stop" live="off" title="Before anything is opened">
+					<ul className="af-cautions">
+						{[...MAKE_SAFE, ...machine.hazards.split("\n").filter((hazard) => hazard.trim() !== "")].map((caution) => (
+							<li key={caution}>{caution}</li>
+						))}
+					</ul>
+				</Notice>
+			)}
 			<ScopeNotes notes={notes} asked={here} />
 			{originality && counted > 0 ? (
 				<p>
@@ -137,7 +158,13 @@ export default async function ReversalPage({ params, searchParams }: Props) {
 				<div className="af-checklist">
 					<Checklist lines={lines} photoOf={photoOf} />
 				</div>
-				{lines.length === 0 ? null : <p className="print-only af-signed">Carried out by, on, signature</p>}
+				{lines.length === 0
+					? null
+					: ["Carried out by", "On", "Signature"].map((words) => (
+							<p key={words} className="print-only af-signed">
+								{words}
+							</p>
+						))}
 			</Card>
 		</Stack>
 	);

@@ -92,6 +92,7 @@ export default async function PutInPage({ params, searchParams }: { params: Para
 					wanted={wanted ?? null}
 					candidates={sheet.candidates}
 					fixings={sheet.fixings}
+					gone={sheet.gone}
 					wires={sheet.wires}
 					settings={sheet.settings}
 					ways={sheet.wayRound}

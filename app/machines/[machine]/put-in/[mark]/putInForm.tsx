@@ -14,7 +14,7 @@ import { useActionForm } from "@/app/ui/useActionForm";
 import type { PutInDone } from "@/lib/fittings/changes";
 import type { Candidate } from "@/lib/fittings/queries";
 import { type PutIn, putInSchema } from "@/lib/fittings/schema";
-import { useShowDone } from "../../justDone";
+import { focusNext, useShowDone } from "../../justDone";
 import { type SettingLine, SettingLines } from "../../take-out/[mark]/settingLines";
 import { ShotStrip, useShots } from "../../take-out/shots";
 import { putInAction } from "../actions";
@@ -28,6 +28,8 @@ export type PutInFormProps = {
 	readonly wanted: string | null;
 	readonly candidates: readonly Candidate[];
 	readonly fixings: readonly ShownLot[];
+	/** Lots that held a part here and are lost or scrapped. */
+	readonly gone: readonly { readonly partId: string; readonly words: string }[];
 	readonly wires: readonly ShownWire[];
 	readonly settings: readonly { readonly partId: string; readonly kind: string; readonly value: string }[];
 	readonly ways: readonly { readonly partId: string; readonly words: string }[];
@@ -43,6 +45,8 @@ export type PutInFormProps = {
 	readonly goOn?: string;
 	/** Why it goes in, where that was said before. */
 	readonly reason?: string;
+	/** The lots that are to hold it, where a plan says so; otherwise those that held it last. */
+	readonly heldBy?: readonly string[];
 };
 
 /** Choose the part, count what holds it, connect what is wired to it. */
@@ -54,7 +58,7 @@ export function PutInForm(props: PutInFormProps) {
 	const photos = useShots(machine.id);
 	const [partId, setPartId] = useState(chosenFirst?.id ?? "");
 	const [another, setAnother] = useState("");
-	const [fixings, setFixings] = useState<readonly UsedLot[]>(() => lotsFor(props.fixings, chosenFirst?.id ?? ""));
+	const [fixings, setFixings] = useState<readonly UsedLot[]>(() => lotsFor(props.fixings, chosenFirst?.id ?? "", props.heldBy));
 	const [wires, setWires] = useState<readonly UsedWire[]>(() => wiresFor(props.wires, chosenFirst?.id ?? ""));
 	const [settings, setSettings] = useState<readonly SettingLine[]>([]);
 	const showDone = useShowDone();
@@ -112,7 +116,7 @@ export function PutInForm(props: PutInFormProps) {
 	}
 	const choose = (id: string) => {
 		setPartId(id);
-		setFixings(lotsFor(props.fixings, id));
+		setFixings(lotsFor(props.fixings, id, id === chosenFirst?.id ? props.heldBy : undefined));
 		setWires(wiresFor(props.wires, id));
 		form.form.setValue("wayRound", props.ways.find((row) => row.partId === id)?.words ?? "");
 	};
@@ -147,6 +151,11 @@ export function PutInForm(props: PutInFormProps) {
 						It sat <strong>{way}</strong>.
 					</p>
 				) : null}
+				{goneWords(props.gone, partId) === "" ? null : (
+					<Notice means="wait" live="off" title="Its own fixing is gone">
+						{goneWords(props.gone, partId)}. Say below what holds it now.
+					</Notice>
+				)}
 				<UsedFixings lots={fixings} onChange={setFixings} typed={another} onTyped={setAnother} />
 				<UsedWires wires={wires} onChange={setWires} />
 				<ShotStrip photos={photos} deed="Take a photo of it in place" />
@@ -215,6 +224,7 @@ function In({
 						onClick={() => {
 							showDone(null);
 							window.scrollTo({ top: 0 });
+							focusNext();
 						}}
 					>
 						{goOn}
@@ -323,17 +333,18 @@ function ByTag() {
 	);
 }
 
-/** The lots that held this part here, all used; those that held another are offered with none used. */
-const lotsFor = (lots: readonly ShownLot[], partId: string): UsedLot[] => {
-	const own = lots.some((lot) => lot.heldPart === partId && lot.place !== "home");
-	return lots.map(({ id, heldPart, place, ...lot }) => ({
-		...lot,
-		key: id,
-		fixingId: id,
-		most: lot.count,
-		used: (own ? heldPart === partId : place !== "home") ? lot.count : 0,
-	}));
+/** The lots that a plan names, or that held this part here last, all used; the others are offered with none used. */
+const lotsFor = (lots: readonly ShownLot[], partId: string, heldBy?: readonly string[]): UsedLot[] => {
+	const planned = lots.some(({ id }) => heldBy?.includes(id));
+	const own = lots.some((lot) => lot.heldPart === partId && lot.heldLast && lot.place !== "home");
+	return lots.map(({ id, heldPart, heldLast, place, ...lot }) => {
+		const isUsed = planned ? heldBy?.includes(id) : own ? heldPart === partId && heldLast : place !== "home" && heldLast;
+		return { ...lot, key: id, fixingId: id, most: lot.count, used: isUsed ? lot.count : 0 };
+	});
 };
+
+const goneWords = (gone: PutInFormProps["gone"], partId: string): string =>
+	gone.flatMap((lot) => (lot.partId === partId ? [lot.words] : [])).join("; ");
 
 const wiresFor = (wires: readonly ShownWire[], partId: string): UsedWire[] =>
 	wires.map(({ id, partId: at, state, ...wire }) => ({ ...wire, key: id, connectionId: id, connect: at === partId && state === "parked" }));

@@ -10,6 +10,8 @@ export type ShownLot = {
 	readonly id: string;
 	/** The part that it held. */
 	readonly heldPart: string;
+	/** It held that part the last time that it was here. */
+	readonly heldLast: boolean;
 	readonly count: number;
 	readonly thread: string;
 	readonly length: string;
@@ -22,7 +24,7 @@ export type ShownLot = {
 	/** "in 12-0201-3" */
 	readonly where: string;
 };
-export type UsedLot = Omit<ShownLot, "id" | "heldPart" | "place"> & {
+export type UsedLot = Omit<ShownLot, "id" | "heldPart" | "heldLast" | "place"> & {
 	readonly key: string;
 	readonly fixingId: string | null;
 	/** How many there are. */

@@ -95,15 +95,13 @@ export default async function ReachPage({ params, searchParams }: Props) {
 					{`Left out: ${unknown.join(", ")} ${unknown.length === 1 ? "is no position" : "are no positions"} of this machine.`}
 				</Notice>
 			) : null}
-			{out.length > 0 ? (
-				<Notice means="wait" live="off" title="Make safe first">
-					<ul className="af-cautions">
-						{MAKE_SAFE.map((caution) => (
-							<li key={caution}>{caution}</li>
-						))}
-					</ul>
-				</Notice>
-			) : null}
+			<Notice means="wait" live="off" title="Make safe first">
+				<ul className="af-cautions">
+					{MAKE_SAFE.map((caution) => (
+						<li key={caution}>{caution}</li>
+					))}
+				</ul>
+			</Notice>
 			{out.length === 0 ? (
 				<div className="max-w-3xl">{alsoForm}</div>
 			) : (

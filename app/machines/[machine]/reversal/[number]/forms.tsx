@@ -18,7 +18,7 @@ export function MadeSafeForm({ reversalId }: { readonly reversalId: string }) {
 	return (
 		<form className="af-form" {...form.formProps}>
 			<FormProblem problem={form.problem} />
-			<TextField label="Proved dead with" optional hint="Tester, and what was measured where" {...form.field("words")} />
+			<TextField label="Proved dead with" hint="The tester, and what was measured where" {...form.field("words")} />
 			<Button type="submit" kind="main" wide pending={form.pending}>
 				It is isolated and proved dead
 			</Button>

@@ -27,10 +27,13 @@ export async function Next({
 	reversal,
 	loses,
 	stays,
+	resting,
 }: {
 	readonly read: Reader;
 	readonly machine: { readonly id: string; readonly number: number };
 	readonly line: Line;
+	/** Until when something rests there, in words; null when nothing does. */
+	readonly resting: string | null;
 	readonly photo: { readonly sha: string; readonly words: string } | null;
 	readonly positionId: string | null;
 	readonly partId: string | null;
@@ -50,7 +53,9 @@ export async function Next({
 					{line.deed}
 					{line.minutes.likely > 0 ? ` · likely ${formatMinutes(line.minutes.likely)}` : ""}
 				</p>
-				<h2 className="text-2xl">{line.what}</h2>
+				<h3 className="text-2xl" data-next tabIndex={-1}>
+					{line.what}
+				</h3>
 				<p className="mt-1 flex flex-wrap items-center gap-3">
 					{line.tag ? <TagChip tag={line.tag} href={`/t/${line.tag}`} size="large" says={line.what} /> : null}
 					{line.origin === null ? null : <Badge means={line.origin === "original" ? "original" : "plain"}>{line.origin}</Badge>}
@@ -66,7 +71,19 @@ export async function Next({
 				</Notice>
 			) : null}
 			<Fetched line={line} />
-			<Recorded {...{ read, machine, line, partId, alterationId, step, reason: reversal.reason, stays }} />
+			{resting === null ? (
+				<Recorded {...{ read, machine, line, partId, alterationId, step, reason: reversal.reason, stays }} />
+			) : (
+				<>
+					<Notice means="stop" live="off" title="Not yet">
+						{resting}. Nothing goes in there before that.
+					</Notice>
+					<details className="af-details">
+						<summary>It goes in before its time all the same</summary>
+						<Recorded {...{ read, machine, line, partId, alterationId, step, reason: reversal.reason, stays }} />
+					</details>
+				</>
+			)}
 			<details className="af-details" id="otherwise">
 				<summary>It went otherwise</summary>
 				<div className="flex flex-col gap-4 pt-2">
@@ -142,6 +159,7 @@ async function Recorded({
 				wanted={partId}
 				candidates={sheet.candidates}
 				fixings={sheet.fixings}
+				gone={sheet.gone}
 				wires={sheet.wires}
 				settings={sheet.settings}
 				ways={sheet.wayRound}
@@ -151,6 +169,7 @@ async function Recorded({
 				conversions={sheet.conversions}
 				goOn={GO_ON}
 				reason={reason}
+				heldBy={line.fixingIds}
 				{...step}
 			/>
 		);

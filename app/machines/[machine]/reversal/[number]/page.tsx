@@ -12,18 +12,19 @@ import { type Instant, instant, millisOf, minutesBetween } from "@/lib/core/inst
 import { formatMinutes } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
 import type { Reader } from "@/lib/db/store";
+import { whatIsMissed } from "@/lib/parts/rules";
 import { currentPerson } from "@/lib/people/current";
 import { partKey } from "@/lib/reversal/asked";
-import { lossByPartingWith } from "@/lib/reversal/beforehandQueries";
+import { positionsLostWith } from "@/lib/reversal/beforehandQueries";
 import { planNow } from "@/lib/reversal/carryingOut/planNow";
 import { clocksOn, type Done, doneFor, type ReversalRow, reversalNumbered, undoneSince } from "@/lib/reversal/carryingOut/queries";
 import { askedOf, mustMakeSafe, readyIn, TARGET_WORDS, type Waiting, waitsAt } from "@/lib/reversal/carryingOut/rules";
 import { startBuildSchema } from "@/lib/reversal/carryingOut/schema";
 import { CHECK, checklistOf, type Line, MAKE_SAFE } from "@/lib/reversal/checklist";
-import { lossWords } from "@/lib/reversal/lossWords";
 import { photosOfPlan } from "@/lib/reversal/photoQueries";
 import type { Plan } from "@/lib/reversal/plan";
 import { type ReversalFacts, reversalFacts } from "@/lib/reversal/queries";
+import { scopeInWords } from "@/lib/reversal/scope";
 import { requireShop } from "@/lib/shop/queries";
 import { FORGOTTEN_MINUTES } from "@/lib/steps/rules";
 import { thisMachine } from "../../thisMachine";
@@ -54,9 +55,29 @@ export default async function CarryingOutPage({ params, searchParams }: Props) {
 		doneFor(read, machine.id, reversal.id, reversal.state === "open"),
 	]);
 	const asked = askedOf(reversal, machine.asFoundAt === null ? null : instant(machine.asFoundAt));
-	const planned = planNow(facts, asked, startBuildSchema.parse(JSON.parse(reversal.startBuild)));
 	const base = `/machines/${machine.number}`;
 	const title = `Reversal ${reversal.number}: back to ${reversal.target === "moment" && reversal.targetAt !== null ? formatInstant(instant(reversal.targetAt), timeZone) : TARGET_WORDS[reversal.target]}`;
+	const only = scopeInWords(facts, asked);
+	// What it came to stands in the book. A plan of today would say what has happened since.
+	if (reversal.state !== "open")
+		return (
+			<Stack>
+				<h2 className="text-2xl">{title}</h2>
+				{only === "" ? null : <p>Only {only}.</p>}
+				<Notice
+					means={reversal.state === "done" ? "original" : "wait"}
+					live="off"
+					title={reversal.state === "done" ? "Carried out" : "Stopped on the way"}
+				>
+					<p>
+						{reversal.endedAt === null ? "" : formatInstant(instant(reversal.endedAt), timeZone)}
+						{reversal.words ? `. ${reversal.words}` : ""}
+					</p>
+				</Notice>
+				<DoneCard done={done} timeZone={timeZone} />
+			</Stack>
+		);
+	const planned = planNow(facts, asked, startBuildSchema.parse(JSON.parse(reversal.startBuild)));
 	if (!planned.ok)
 		return (
 			<Bench>
@@ -69,32 +90,22 @@ export default async function CarryingOutPage({ params, searchParams }: Props) {
 		);
 	const plan = planned.value;
 	const lines = checklistOf(plan, facts);
-	if (reversal.state !== "open")
-		return (
-			<Stack>
-				<h2 className="text-2xl">{title}</h2>
-				<Notice
-					means={reversal.state === "done" ? "original" : "wait"}
-					live="off"
-					title={reversal.state === "done" ? "Carried out" : "Stopped on the way"}
-				>
-					<p>
-						{reversal.endedAt === null ? "" : formatInstant(instant(reversal.endedAt), timeZone)}
-						{reversal.words ? `. ${reversal.words}` : ""}
-					</p>
-				</Notice>
-				<StaysCard plan={plan} facts={facts} />
-				<DoneCard done={done} timeZone={timeZone} />
-			</Stack>
-		);
 	const now = systemClock();
-	const ready = readyIn(plan);
+	const waits = waitsAt(await undoneSince(read, machine.id, reversal.startedAt), now);
+	const restsAt = (operation: Plan["operations"][number]): Waiting | undefined => {
+		const { position, part } = idsOf(facts, operation);
+		return waits.find(
+			(wait) => (wait.positionId !== null && wait.positionId === position) || (wait.partId !== null && wait.partId === part),
+		);
+	};
+	// What still rests comes last: nothing goes in there before its time.
+	const ready = readyIn(plan).toSorted((a, b) => Number(restsAt(a) !== undefined) - Number(restsAt(b) !== undefined));
 	const wanted = [(await searchParams).do].flat()[0];
 	const current = ready.find(({ id }) => id === wanted) ?? ready[0];
 	const line = lines.find(({ id }) => id === current?.id);
 	const others = ready.filter(({ id }) => id !== current?.id);
-	const waits = waitsAt(await undoneSince(read, machine.id, reversal.startedAt), now);
-	const unsafe = mustMakeSafe(reversal.safeAt === null ? null : instant(reversal.safeAt), now);
+	const unsafe = mustMakeSafe(reversal.safeAt === null ? null : instant(reversal.safeAt), now, timeZone);
+	const proved = done.findLast(({ action }) => action === "reversal.isolated");
 	const photoOf = await photosOfPlan(read, machine.id, facts);
 	const ids = idsOf(facts, current);
 	const work = lines.filter(({ kind }) => kind !== "make-safe" && kind !== "check");
@@ -105,12 +116,17 @@ export default async function CarryingOutPage({ params, searchParams }: Props) {
 					<Link href={`${base}/reversal`}>Reversal</Link> of {machine.number} {machine.name}
 				</p>
 				<h2 className="text-2xl">{title}</h2>
+				{only === "" ? null : <p>Only {only}.</p>}
 				<p>
 					{work.length === 0
 						? "Nothing is left to take out, undo or put in."
-						: `${work.length} operations to go · ${timeWords(plan, lines)}`}
-					{reversal.safeAt === null || unsafe ? "" : ` · proved dead ${timeOf(instant(reversal.safeAt), timeZone)}`}
+						: `${work.length === 1 ? "1 operation" : `${work.length} operations`} to go · ${timeWords(plan, lines)}`}
 				</p>
+				{proved === undefined || unsafe ? null : (
+					<p className="af-sub">
+						{proved.by} said on {formatInstant(instant(proved.at), timeZone)}: {proved.say}
+					</p>
+				)}
 				<MyClock reversal={reversal} now={now} base={base} />
 			</header>
 			{waits.length === 0 ? null : <Waits waits={waits} timeZone={timeZone} now={now} />}
@@ -154,15 +170,26 @@ export default async function CarryingOutPage({ params, searchParams }: Props) {
 						alterationId={ids.alteration}
 						reversal={{ id: reversal.id, stepId: reversal.step?.id ?? null, reason: reversal.reason }}
 						loses={line.kind === "put-in" && ids.part !== null ? await lossOf(read, ids.part) : null}
+						resting={restingWords(restsAt(current), timeZone)}
 						stays={plan.operations.some(({ kind, part }) => kind === "put-in" && part !== undefined && part === current.part)}
 					/>
 				)}
 			</Following>
-			{unsafe || others.length === 0 ? null : <Others others={others} lines={lines} waits={waits} facts={facts} />}
+			{unsafe || others.length === 0 ? null : (
+				<Others others={others.map((operation) => ({ operation, rests: restsAt(operation) !== undefined }))} lines={lines} />
+			)}
 			<Rest lines={work.filter(({ id }) => !ready.some((operation) => operation.id === id))} />
 			<LeftOutCard asked={asked} facts={facts} reversalId={reversal.id} />
 			<StaysCard plan={plan} facts={facts} />
 			<DoneCard done={done} timeZone={timeZone} />
+			{unsafe ? null : (
+				<details className="af-details">
+					<summary>It was live since, or somebody else goes on</summary>
+					<div className="pt-2">
+						<MadeSafeForm reversalId={reversal.id} />
+					</div>
+				</details>
+			)}
 			<details className="af-details">
 				<summary>Stop this reversal</summary>
 				<div className="pt-2">
@@ -175,9 +202,11 @@ export default async function CarryingOutPage({ params, searchParams }: Props) {
 
 /** What reversal loses while a part is gone; null when nothing. */
 async function lossOf(read: Reader, partId: string): Promise<string | null> {
-	const losses = await lossByPartingWith(read, partId);
-	return losses === null || losses.lost.length === 0 ? null : lossWords(losses);
+	return whatIsMissed(await positionsLostWith(read, partId)) || null;
 }
+
+const restingWords = (wait: Waiting | undefined, timeZone: string): string | null =>
+	wait === undefined ? null : `${wait.what} rests until ${formatInstant(wait.until, timeZone)}`;
 
 /** The rows that an operation of the plan is about. */
 function idsOf(facts: ReversalFacts, operation: Plan["operations"][number] | undefined) {
@@ -233,27 +262,21 @@ function Waits({ waits, timeZone, now }: { readonly waits: readonly Waiting[]; r
 function Others({
 	others,
 	lines,
-	waits,
-	facts,
 }: {
-	readonly others: Plan["operations"];
+	readonly others: readonly { readonly operation: Plan["operations"][number]; readonly rests: boolean }[];
 	readonly lines: readonly Line[];
-	readonly waits: readonly Waiting[];
-	readonly facts: ReversalFacts;
 }) {
 	return (
 		<Card title="Can be done now as well">
 			<ul className="flex flex-col gap-1">
-				{others.map((operation) => {
+				{others.map(({ operation, rests }) => {
 					const line = lines.find(({ id }) => id === operation.id);
-					const { position } = idsOf(facts, operation);
-					const resting = position !== null && waits.some(({ positionId }) => positionId === position);
 					return line === undefined ? null : (
 						<li key={operation.id}>
 							<Link className="inline-block py-2" href={`?do=${encodeURIComponent(operation.id)}`}>
 								{line.deed}: {line.what}
 							</Link>{" "}
-							{resting ? <Badge means="wait">still resting</Badge> : null}
+							{rests ? <Badge means="wait">still resting</Badge> : null}
 						</li>
 					);
 				})}

@@ -9,7 +9,7 @@ import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { TagChip } from "@/app/ui/tagChip";
 import type { TakenOut } from "@/lib/fittings/changes";
-import { useShowDone } from "../../justDone";
+import { focusNext, useShowDone } from "../../justDone";
 import { putBackAction } from "../actions";
 
 /** What was done, the way back, and what can be reached now. */
@@ -36,6 +36,7 @@ export function Out({
 			onClick={() => {
 				showDone(null);
 				window.scrollTo({ top: 0 });
+				focusNext();
 			}}
 		>
 			{goOn}
