@@ -55,7 +55,14 @@ export function Checklist({ lines, photoOf }: { readonly lines: readonly Line[];
 					head: "Held by, wired",
 					width: "30%",
 					cell: (line) => (line.fixings.length > 0 ? line.fixings.join("; ") : null),
-					sub: (line) => (line.wires.length > 0 ? line.wires.join("; ") : null),
+					sub: (line) =>
+						line.wires.length > 0 ? (
+							<ul>
+								{line.wires.map((wire) => (
+									<li key={wire}>{wire}</li>
+								))}
+							</ul>
+						) : null,
 				},
 				{
 					key: "likely",
