@@ -37,6 +37,17 @@ export function scopeSense(problem: Problem, standing: readonly Standing[]): Sco
 	for (const position of problem.scope) {
 		const [holds, wants] = [problem.now[position], problem.target[position]];
 		if (holds === wants) continue;
+		const carrier = hosts.get(position);
+		const carrierAt = carrier === undefined ? undefined : placeNow.get(carrier);
+		if (carrier !== undefined && wants === undefined && placeThen.get(carrier) === undefined) {
+			notes.push({
+				kind: "wants",
+				position,
+				add: carrierAt === undefined || chosen.has(carrierAt) ? [] : [carrierAt],
+				say: `${nameOf(position)} is on the ${partOf(carrier)}, which the state to go back to does not have: it goes where that goes.`,
+			});
+			continue;
+		}
 		if (wants !== undefined) {
 			const at = placeNow.get(wants);
 			if (at !== undefined && at !== position && keeps(at))

@@ -64,6 +64,18 @@ describe("what a chosen scope leaves", () => {
 		]);
 	});
 
+	test("what is on an assembly that was not there goes where that goes", () => {
+		const problem = read({
+			positions: [...at("plate seat"), { id: "motor seat", host: "plate" }],
+			parts: at("plate", "motor", "old"),
+			now: { "plate seat": "plate", "motor seat": "motor" },
+			target: { "plate seat": "old" },
+			scope: ["motor seat"],
+		});
+		expect(scopeSense(problem, []).map(({ kind, add }) => [kind, add])).toEqual([["wants", ["plate seat"]]]);
+		expect(planReversal(problem).operations).toEqual([]);
+	});
+
 	test("an assembly that is not in its place, and is not chosen", () => {
 		const problem = read({
 			positions: [...at("tray seat"), { id: "lamp seat", host: "tray" }],

@@ -230,6 +230,13 @@ export async function PartPage({ partId }: { partId: string }) {
 							What comes off first
 						</ButtonLink>
 					) : null}
+					{!part.fittedIn && part.fittings[0] ? (
+						<ButtonLink
+							href={`/machines/${part.fittings[0].position.machineNumber}/reversal?${new URLSearchParams({ pos: part.fittings[0].position.mark })}`}
+						>
+							The way back for it
+						</ButtonLink>
+					) : null}
 					{putIn ? (
 						<ButtonLink kind="main" href={putIn}>
 							Put it in

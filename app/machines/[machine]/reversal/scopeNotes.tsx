@@ -13,11 +13,13 @@ export function ScopeNotes({ notes, asked }: { readonly notes: readonly ScopeNot
 					<li key={`${note.kind} ${note.position} ${note.say}`}>{note.say}</li>
 				))}
 			</ul>
-			<p className="no-print">
-				<a className="inline-block py-2" href={addressWith(asked, all)}>
-					Choose {all.length === 1 ? "it" : `these ${all.length}`} as well: {all.join(", ")}
-				</a>
-			</p>
+			{all.length === 0 ? null : (
+				<p className="no-print">
+					<a className="inline-block py-2" href={addressWith(asked, all)}>
+						Choose {all.length === 1 ? "it" : `these ${all.length}`} as well: {all.join(", ")}
+					</a>
+				</p>
+			)}
 		</Notice>
 	);
 }
