@@ -5,6 +5,7 @@ import { markUndone, recordAlteration, sayFast } from "@/lib/alterations/changes
 import { recordAlterationSchema } from "@/lib/alterations/schema";
 import { addMinutes, instant } from "@/lib/core/instants";
 import { putIn, takeOut } from "@/lib/fittings/changes";
+import { putInSheet } from "@/lib/fittings/queries";
 import { addPart, losePart } from "@/lib/parts/changes";
 import { addPartSchema, leaveSchema } from "@/lib/parts/schema";
 import { partKey } from "@/lib/reversal/asked";
@@ -290,4 +291,42 @@ test("nothing is begun while as found is open", async () => {
 		ok: false,
 		error: { code: "as-found-open" },
 	});
+});
+
+test("the form offers the fixings that held it last, and says which of them are gone", async () => {
+	const seat = machine.position("p01");
+	const screws = (count: number, thread: string) => ({
+		count,
+		thread,
+		length: "",
+		head: "",
+		drive: "",
+		tightness: "",
+		differs: "",
+		note: "",
+	});
+	const refit = async (thread: string, went: { readonly kind: "with-part" } | { readonly kind: "scrapped" }) => {
+		const standing = await shop.store.read.fixing.findMany({
+			where: { place: "home", holds: { some: { fitting: { positionId: seat, untilAt: null } } } },
+		});
+		got(
+			await takeOut(
+				{
+					...machine.place("p01"),
+					fixings: standing.map((lot) => ({ ...screws(lot.count, lot.thread), fixingId: lot.id, went: { kind: "with-part" } })),
+				},
+				shop.env(),
+			),
+		);
+		got(await putIn({ partId: machine.part("p01"), positionId: seat, fixings: [screws(4, thread)] }, shop.env()));
+		const [now] = await shop.store.read.fixing.findMany({ where: { thread, place: "home" } });
+		got(await takeOut({ ...machine.place("p01"), fixings: [{ ...screws(4, thread), fixingId: now?.id ?? null, went }] }, shop.env()));
+	};
+	await refit("No.12", { kind: "with-part" });
+	got(await putIn({ partId: machine.part("p01"), positionId: seat }, shop.env()));
+	await refit("M6", { kind: "scrapped" });
+	const sheet = await putInSheet(shop.store.read, machine.id, "p01", machine.part("p01"));
+	expect(sheet?.fixings.filter(({ heldLast }) => heldLast).map(({ thread }) => thread)).toEqual([]);
+	expect(sheet?.fixings.map(({ thread, heldLast }) => [thread, heldLast])).toContainEqual(["No.12", false]);
+	expect(sheet?.gone).toEqual([{ partId: machine.part("p01"), words: "4 x M6: scrapped" }]);
 });
