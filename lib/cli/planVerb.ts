@@ -1,74 +1,13 @@
 // `asfound plan FILE|- [--json] [--lines]`: reads a reversal problem, prints a plan.
 
-import { err, type Result } from "@/lib/core/result";
+import { answerText, type ProblemOptions } from "@/lib/cli/problemText";
+import type { Said } from "@/lib/cli/said";
 import { type Operation, type Plan, planReversal } from "@/lib/reversal/plan";
-import { type ProblemRefusal, readProblem } from "@/lib/reversal/readProblem";
-
-export type PlanOptions = {
-	/** Print the plan as JSON. */
-	readonly json?: boolean;
-	/** One problem a line, one answer or error object a line. Blank lines are passed over. */
-	readonly lines?: boolean;
-};
-
-/** What a verb says, for the command line to print. */
-export type Said = { readonly exitCode: number; readonly stdout: string; readonly stderr: string };
-
-/** Input that cannot be planned. */
-const BAD_INPUT = 2;
+import { readProblem } from "@/lib/reversal/readProblem";
 
 /** Runs the verb on the text of the problem file (or of standard input). */
-export function planVerb(options: PlanOptions, input: string): Said {
-	const text = input.startsWith("\uFEFF") ? input.slice(1) : input;
-	return options.lines === true ? planLines(text) : planOne(text, options.json === true);
-}
-
-function planOne(text: string, json: boolean): Said {
-	const read = readText(text);
-	if (!read.ok) {
-		return {
-			exitCode: BAD_INPUT,
-			stdout: json ? `${JSON.stringify(errorOf(read.error), null, 2)}\n` : "",
-			stderr: `${refusalInWords(read.error)}\n`,
-		};
-	}
-	const plan = planReversal(read.value);
-	return { exitCode: 0, stdout: json ? `${JSON.stringify(plan, null, 2)}\n` : planInWords(plan), stderr: "" };
-}
-
-function planLines(text: string): Said {
-	let exitCode = 0;
-	const answers: string[] = [];
-	for (const line of text.split("\n")) {
-		if (line.trim() === "") continue;
-		const read = readText(line);
-		if (!read.ok) exitCode = BAD_INPUT;
-		answers.push(`${JSON.stringify(read.ok ? planReversal(read.value) : errorOf(read.error))}\n`);
-	}
-	return { exitCode, stdout: answers.join(""), stderr: "" };
-}
-
-function readText(text: string): Result<Parameters<typeof planReversal>[0], ProblemRefusal> {
-	let raw: unknown;
-	try {
-		raw = JSON.parse(text);
-	} catch (error) {
-		const why = error instanceof SyntaxError ? error.message : String(error);
-		return err({
-			code: "not-json",
-			say: `The input is not JSON: ${why}. Give one problem as JSON.`,
-			paths: ["(the whole input)"],
-			fields: {},
-		});
-	}
-	return readProblem(raw);
-}
-
-const errorOf = ({ code, say, paths, fields }: ProblemRefusal) => ({ error: { code, say, paths, fields } });
-
-function refusalInWords({ say, fields }: ProblemRefusal): string {
-	return [say, ...Object.entries(fields).map(([path, why]) => `  ${path}: ${why}`)].join("\n");
-}
+export const planVerb = (options: ProblemOptions, input: string): Said =>
+	answerText({ read: readProblem, solve: (problem) => planReversal(problem), words: planInWords }, options, input);
 
 function planInWords(plan: Plan): string {
 	const lines: string[] = [];

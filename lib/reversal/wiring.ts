@@ -10,7 +10,7 @@ export type Wire = Fitting["connections"][number];
 /** A wire and the position whose part it belongs to. */
 export type WireAt = { readonly wire: Wire; readonly mark: string; readonly name: string };
 
-/** Green and yellow is the protective conductor and nothing else (IEC 60446, now IEC 60445); its code is of IEC 60757. */
+/** Green and yellow is the protective conductor and nothing else (IEC 60445; from memory, not read again). GNYE is its code of IEC 60757. */
 const PROTECTIVE = /\bGNYE\b/;
 
 export const isProtective = ({ colour, from, to }: Wire): boolean => PROTECTIVE.test(colour) || /\bPE\b/.test(`${from} ${to}`);

@@ -1,27 +1,19 @@
 // Reads a scheduling problem from outside: every field that is wrong is named, all at once. Pure.
 
-import { type FieldPath, fieldPath, type Offence } from "@/lib/core/fieldPath";
-import { err, ok, type Refusal, type Result } from "@/lib/core/result";
+import type { FieldPath, Offence } from "@/lib/core/fieldPath";
+import { type FieldsRefusal, fieldsRefused, plainPath } from "@/lib/core/offences";
+import { err, ok, type Result } from "@/lib/core/result";
 import { type ScheduleProblem, scheduleProblemSchema } from "@/lib/schedule/problem";
 
-/** A refused problem: `paths` names each offending field (`activities[3].after[0]`), `fields` says what is wrong with it. */
-export type ScheduleRefusal = Refusal & { readonly paths: readonly string[]; readonly fields: Readonly<Record<string, string>> };
-
 /** Gives the problem, checked for shape and for sense, or names every offending field. */
-export function readScheduleProblem(raw: unknown): Result<ScheduleProblem, ScheduleRefusal> {
+export function readScheduleProblem(raw: unknown): Result<ScheduleProblem, FieldsRefusal> {
 	const shape = scheduleProblemSchema.safeParse(raw);
-	if (!shape.success)
-		return err(
-			refusal(
-				shape.error.issues.map((issue) => ({
-					path: issue.path.map((step) => (typeof step === "symbol" ? String(step) : step)),
-					say: issue.message,
-				})),
-			),
-		);
+	if (!shape.success) return err(refused(shape.error.issues.map(({ path, message }) => ({ path: plainPath(path), say: message }))));
 	const offences = contradictions(shape.data);
-	return offences.length === 0 ? ok(shape.data) : err(refusal(offences));
+	return offences.length === 0 ? ok(shape.data) : err(refused(offences));
 }
+
+const refused = (offences: readonly Offence[]): FieldsRefusal => fieldsRefused("schedule-unreadable", "Nothing can be scheduled", offences);
 
 function contradictions({ resources, activities }: ScheduleProblem): Offence[] {
 	const found: Offence[] = [];
@@ -92,22 +84,4 @@ function loopIn(activities: ScheduleProblem["activities"]): number[] | null {
 		placeOnWay.set(at, way.length);
 		way.push(at);
 	}
-}
-
-function refusal(offences: readonly Offence[]): ScheduleRefusal {
-	const said = new Map<string, string>();
-	for (const { path, say } of offences) {
-		const at = fieldPath(path);
-		const before = said.get(at);
-		said.set(at, before === undefined || before === say ? say : `${before}; ${say}`);
-	}
-	const paths = [...said.keys()];
-	const first = paths[0] ?? "";
-	return {
-		code: "schedule-unreadable",
-		say: `Nothing can be scheduled until ${paths.length === 1 ? "one field is" : `${paths.length} fields are`} put right, starting with ${first}: ${said.get(first) ?? ""}.`,
-		paths,
-		fields: Object.fromEntries(said),
-		facts: { paths },
-	};
 }

@@ -1,11 +1,12 @@
 // What is left of a reversal that was begun, planned from the record as it stands. Pure.
 
+import type { FieldsRefusal } from "@/lib/core/offences";
 import { ok, type Result } from "@/lib/core/result";
 import { partKey, problemOf } from "@/lib/reversal/asked";
 import { planOnTheWay } from "@/lib/reversal/onTheWay";
 import type { Plan } from "@/lib/reversal/plan";
 import type { ReversalFacts } from "@/lib/reversal/queries";
-import { type ProblemRefusal, readProblem } from "@/lib/reversal/readProblem";
+import { readProblem } from "@/lib/reversal/readProblem";
 import type { Asked } from "@/lib/reversal/scope";
 
 /**
@@ -14,7 +15,7 @@ import type { Asked } from "@/lib/reversal/scope";
  * nothing to it, what it held goes in again. One that holds something else by now was worked on by somebody, and keeps that; one
  * that was left out stays as it is.
  */
-export function planNow(facts: ReversalFacts, asked: Asked, startBuild: Readonly<Record<string, string>>): Result<Plan, ProblemRefusal> {
+export function planNow(facts: ReversalFacts, asked: Asked, startBuild: Readonly<Record<string, string>>): Result<Plan, FieldsRefusal> {
 	const problem = readProblem(problemOf(facts, asked));
 	if (!problem.ok) return problem;
 	const markOf = new Map(facts.positions.map(({ id, mark }) => [id, mark]));

@@ -7,7 +7,6 @@ import type { Reader } from "@/lib/db/store";
 import { putInSheet, takeOutSheet } from "@/lib/fittings/queries";
 import type { Line } from "@/lib/reversal/checklist";
 import { MarkUndoneForm } from "../../changes/alterationForms";
-import { JustDone } from "../../justDone";
 import { PutInForm } from "../../put-in/[mark]/putInForm";
 import { TakeOutForm } from "../../take-out/[mark]/takeOutForm";
 import { LineWords } from "../checklist";
@@ -200,6 +199,3 @@ async function Recorded({
 		/>
 	);
 }
-
-/** What was just done stays on the page until it is left; the plan beneath has been made anew meanwhile. */
-export const Following = JustDone;

@@ -27,12 +27,13 @@ import { type ReversalFacts, reversalFacts } from "@/lib/reversal/queries";
 import { scopeInWords } from "@/lib/reversal/scope";
 import { requireShop } from "@/lib/shop/queries";
 import { FORGOTTEN_MINUTES } from "@/lib/steps/rules";
+import { JustDone } from "../../justDone";
 import { thisMachine } from "../../thisMachine";
 import { Elapsed, StartClock, StopClock } from "../../work/clock";
 import { StaysCard } from "../staysCard";
 import { timeWords } from "../timeWords";
 import { FinishForm, MadeSafeForm, StopForm, TakeUpForm } from "./forms";
-import { Following, Next } from "./next";
+import { Next } from "./next";
 import "../../bench.css";
 
 export const metadata: Metadata = { title: "Carrying out a reversal" };
@@ -130,7 +131,7 @@ export default async function CarryingOutPage({ params, searchParams }: Props) {
 				<MyClock reversal={reversal} now={now} base={base} />
 			</header>
 			{waits.length === 0 ? null : <Waits waits={waits} timeZone={timeZone} now={now} />}
-			<Following>
+			<JustDone>
 				{work.length === 0 ? (
 					<Stack>
 						<Notice live="off" title="Check">
@@ -174,7 +175,7 @@ export default async function CarryingOutPage({ params, searchParams }: Props) {
 						stays={plan.operations.some(({ kind, part }) => kind === "put-in" && part !== undefined && part === current.part)}
 					/>
 				)}
-			</Following>
+			</JustDone>
 			{unsafe || others.length === 0 ? null : (
 				<Others others={others.map((operation) => ({ operation, rests: restsAt(operation) !== undefined }))} lines={lines} />
 			)}
