@@ -44,6 +44,17 @@ export type Tables = {
 	CostLine: models.CostLineModel;
 	Test: models.TestModel;
 	TestRun: models.TestRunModel;
+	Hours: models.HoursModel;
+	DayOff: models.DayOffModel;
+	Equipment: models.EquipmentModel;
+	StepEquipment: models.StepEquipmentModel;
+	Parcel: models.ParcelModel;
+	Delivery: models.DeliveryModel;
+	Credit: models.CreditModel;
+	Wanted: models.WantedModel;
+	OwnerPaper: models.OwnerPaperModel;
+	OwnerPaperLine: models.OwnerPaperLineModel;
+	Payment: models.PaymentModel;
 };
 export type TableName = keyof Tables;
 

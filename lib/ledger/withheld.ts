@@ -14,4 +14,9 @@ export const WITHHELD: Readonly<Record<string, readonly string[]>> = {
 	PurchaseLine: ["netMinor", "landedMinor"],
 	LineUse: ["amountMinor"],
 	CostLine: ["estimatedMinor", "spentMinor"],
+	Credit: ["amountMinor"],
+	Wanted: ["estimatedMinor"],
+	OwnerPaper: ["limitMinor", "agreedBy"],
+	OwnerPaperLine: ["netMinor"],
+	Payment: ["amountMinor"],
 };

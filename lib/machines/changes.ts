@@ -75,6 +75,7 @@ export const takeInMachine = (input: TakeInMachine, env: Env): Promise<Result<{ 
 				hazards: input.hazards,
 				receivedDay: input.receivedDay,
 				asFoundAt: null,
+				promisedDay: null,
 				leftDay: null,
 				portraitSha: null,
 			}),

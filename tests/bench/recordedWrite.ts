@@ -79,6 +79,7 @@ export async function recordedWrite(): Promise<void> {
 							hazards: "",
 							receivedDay: "2026-03-02",
 							asFoundAt: null,
+							promisedDay: null,
 							leftDay: null,
 							portraitSha: null,
 						}),

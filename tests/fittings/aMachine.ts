@@ -244,6 +244,7 @@ const machineRow = (id: string, number: number): Draft<"Machine"> => ({
 	hazards: "",
 	receivedDay: "2026-03-02",
 	asFoundAt: null,
+	promisedDay: null,
 	leftDay: null,
 	portraitSha: null,
 });

@@ -43,6 +43,7 @@ export const aMachine = (id: string, number: number): Draft<"Machine"> => ({
 	hazards: "",
 	receivedDay: "2026-03-02",
 	asFoundAt: null,
+	promisedDay: null,
 	leftDay: null,
 	portraitSha: null,
 });
