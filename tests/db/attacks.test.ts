@@ -286,7 +286,7 @@ describe("rules 6 and 7: money is whole and not below nothing, days and moments 
 		[
 			"a machine of the same number",
 			() =>
-				`INSERT INTO "Machine" SELECT 'other', 4, "number", "name", "kind", "maker", "model", "serial", "made", "ownership", "state", NULL, NULL, NULL, NULL, NULL, "carried", "condition", "hazards", "receivedDay", NULL, NULL, NULL FROM "Machine"`,
+				`INSERT INTO "Machine" SELECT 'other', 4, "number", "name", "kind", "maker", "model", "serial", "made", "ownership", "state", NULL, NULL, NULL, NULL, NULL, "carried", "condition", "hazards", "receivedDay", NULL, NULL, NULL, NULL FROM "Machine"`,
 			/UNIQUE constraint failed: Machine\.number/,
 		],
 		["a part of a machine that is not there", () => partRow("p1", { machineId: "'nowhere'" }), /FOREIGN KEY constraint failed/],
