@@ -85,6 +85,20 @@ export function instantAt(on: Day, time: string, timeZone: string): Result<Insta
 	return ok(instantOf(meant.getTime()));
 }
 
+/**
+ * The instant at so many minutes after midnight by the clock on the wall, in the given time zone. Of a time that the clocks skip the
+ * moment after the skip, of one that comes twice the first.
+ */
+export function timeAt(on: Day, minutes: number, timeZone: string): Instant {
+	const { year, month, date } = partsOf(on);
+	const at = new TZDate(year, month - 1, date, Math.floor(minutes / 60), minutes % 60, timeZone);
+	requireZone(at, timeZone);
+	return instantOf(at.getTime());
+}
+
+/** 0 for Monday to 6 for Sunday. */
+export const weekdayOf = (on: Day): number => (calendar(on).getDay() + 6) % 7;
+
 /** So many days later (earlier when negative). */
 export function addDays(on: Day, days: number): Day {
 	if (!Number.isSafeInteger(days)) throw new Error(`not whole days: ${days}`);

@@ -1,0 +1,132 @@
+// The search for a good plan of the whole shop. Good is, first: little lateness against what was promised; then: machines done early,
+// all of them together; then: the last one early. It begins with the classical rules and goes on by moving one task at a time to
+// another place of the list (iterated local search), from the best that is known. Pure: chance and budget are handed in.
+
+import { type Random, wholeBelow } from "@/lib/core/random";
+import type { Placing, ShopProject } from "@/lib/schedule/placing";
+
+/** What a plan is worth, the smaller the better, the first figure first: minutes late in all, machines' ends in all, the last end. */
+export type Worth = readonly [late: number, ends: number, last: number];
+
+/** The end of each machine's last wait; 0 for a machine without open tasks. */
+export function machineEnds(project: ShopProject, placing: Pick<Placing, "over">): number[] {
+	const ends = project.problem.machines.map(() => 0);
+	project.problem.tasks.forEach(({ machine }, task) => {
+		ends[machine] = Math.max(ends[machine] ?? 0, placing.over(task));
+	});
+	return ends;
+}
+
+export function worthOf(project: ShopProject, placing: Pick<Placing, "over">): Worth {
+	const ends = machineEnds(project, placing);
+	const late = ends.reduce((sum, end, machine) => sum + Math.max(0, end - (project.problem.machines[machine]?.promised ?? end)), 0);
+	return [late, ends.reduce((sum, end) => sum + end, 0), Math.max(0, ...ends)];
+}
+
+export const isBetter = (one: Worth, other: Worth): boolean =>
+	one[0] !== other[0] ? one[0] < other[0] : one[1] !== other[1] ? one[1] < other[1] : one[2] < other[2];
+
+/** Whether to go on, asked with the number of plans that were made so far. */
+export type KeepOn = (made: number) => boolean;
+
+/** Leaves the best plan that was found in `placing`, and gives what it is worth. */
+export function search(placing: Placing, random: Random, keepOn: KeepOn): Worth {
+	const { project } = placing;
+	let best: { list: number[]; worth: Worth } | null = null;
+	const tried = (list: number[]): Worth => {
+		placing.plan(list);
+		const worth = worthOf(project, placing);
+		if (best === null || isBetter(worth, best.worth)) best = { list, worth };
+		return worth;
+	};
+	for (const list of byRule(project)) tried(list);
+	let now: { list: number[]; worth: Worth } = best ?? { list: [], worth: [0, 0, 0] };
+	const sinceBetter = 60 + 8 * project.count;
+	for (let stale = 0; project.count > 1 && keepOn(placing.made); stale++) {
+		if (stale > sinceBetter) {
+			// Nothing more around here: from the best once more, shaken.
+			let list: number[] = (best ?? now).list;
+			for (let shake = 0; shake < 4; shake++) list = moved(project, list, random);
+			now = { list, worth: tried(list) };
+			stale = 0;
+		}
+		const list = moved(project, now.list, random);
+		const worth = tried(list);
+		if (isBetter(now.worth, worth)) continue;
+		if (isBetter(worth, now.worth)) stale = 0;
+		now = { list, worth };
+	}
+	const { list, worth } = best ?? now;
+	placing.plan(list);
+	return worth;
+}
+
+/** One task at another place of the list, still after what it needs and before what needs it. */
+function moved({ after, next, count }: ShopProject, list: readonly number[], random: Random): number[] {
+	const place = wholeBelow(random, count);
+	const task = list[place] as number;
+	const rest = list.filter((other) => other !== task);
+	const needs = new Set(after[task]);
+	const needy = new Set(next[task]);
+	let low = rest.length;
+	while (low > 0 && !needs.has(rest[low - 1] as number)) low -= 1;
+	let high = low;
+	while (high < rest.length && !needy.has(rest[high] as number)) high += 1;
+	rest.splice(low + wholeBelow(random, high - low + 1), 0, task);
+	return rest;
+}
+
+/** Lists to begin with: the longest chain ahead first, over all; and machine after machine, in several orders. */
+function byRule(project: ShopProject): number[][] {
+	const { tasks, machines } = project.problem;
+	const ahead = chainAhead(project);
+	const load = machines.map((_, machine) =>
+		tasks.reduce((sum, task, at) => (task.machine === machine ? sum + (project.minutes[at] ?? 0) : sum), 0),
+	);
+	const longest = machines.map((_, machine) =>
+		tasks.reduce((most, task, at) => (task.machine === machine ? Math.max(most, ahead[at] ?? 0) : most), 0),
+	);
+	const byMachine = (first: (machine: number) => number): number[] =>
+		sortedBy(project, (task) => [first(tasks[task]?.machine ?? 0), -(ahead[task] ?? 0)]);
+	return [
+		sortedBy(project, (task) => [-(ahead[task] ?? 0)]),
+		byMachine((machine) => machines[machine]?.promised ?? Number.MAX_SAFE_INTEGER),
+		byMachine((machine) => longest[machine] ?? 0),
+		byMachine((machine) => load[machine] ?? 0),
+		byMachine((machine) => -(longest[machine] ?? 0)),
+		byMachine((machine) => machine),
+	];
+}
+
+/** By task: the minutes of the longest chain from its start to its machine's end, nobody's hours counted. */
+function chainAhead({ topological, next, minutes, wait }: ShopProject): number[] {
+	const ahead: number[] = topological.map(() => 0);
+	for (const task of [...topological].reverse()) {
+		const then = (next[task] ?? []).reduce((most, other) => Math.max(most, ahead[other] ?? 0), 0);
+		ahead[task] = (minutes[task] ?? 0) + (wait[task] ?? 0) + then;
+	}
+	return ahead;
+}
+
+/** The tasks in the order of a key as far as their needs let them: of those that are free, always the one with the least key. */
+function sortedBy({ after, next, count }: ShopProject, keyOf: (task: number) => readonly number[]): number[] {
+	const keys = Array.from({ length: count }, (_, task) => keyOf(task));
+	const isBefore = (one: number, other: number): boolean => {
+		const [mine, theirs] = [keys[one] ?? [], keys[other] ?? []];
+		for (const [at, key] of mine.entries()) if (key !== theirs[at]) return key < (theirs[at] ?? 0);
+		return one < other;
+	};
+	const left = after.map((needs) => needs.length);
+	const ready = left.flatMap((needs, task) => (needs === 0 ? [task] : []));
+	const list: number[] = [];
+	while (ready.length > 0) {
+		const chosen = ready.reduce((first, task) => (isBefore(task, first) ? task : first));
+		ready.splice(ready.indexOf(chosen), 1);
+		list.push(chosen);
+		for (const task of next[chosen] ?? []) {
+			left[task] = (left[task] ?? 0) - 1;
+			if (left[task] === 0) ready.push(task);
+		}
+	}
+	return list;
+}
