@@ -22,6 +22,7 @@ import { type Instant, instant } from "@/lib/core/instants";
 import { formatMinutes } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
 import type { Reader } from "@/lib/db/store";
+import { cameOf } from "@/lib/deliveries/rules";
 import { dueWords, hinderedWords, stateWords } from "@/lib/machines/bench";
 import { costWords } from "@/lib/machines/costWords";
 import {
@@ -37,6 +38,7 @@ import {
 import { counted } from "@/lib/machines/rules";
 import { originFacts } from "@/lib/originality/queries";
 import { stripOf } from "@/lib/originality/strip";
+import { leadOf, postWords } from "@/lib/purchases/lead";
 import { theShop } from "@/lib/shop/queries";
 
 export const metadata: Metadata = { title: "In the shop" };
@@ -270,15 +272,20 @@ async function MindThese({ read, today }: { read: Reader; today: Day }) {
 				says: `${bag.words === "" ? "Bag" : bag.words} still holds ${bag.things[0]}${bag.things.length > 1 ? ` and ${bag.things.length - 1} more` : ""}`,
 			}),
 		),
-		...post.map(
-			(order): Mind => ({
+		...post.map((order): Mind => {
+			const still = order.lines.filter((line) => cameOf(line, null, line.deliveries) < line.count);
+			const { words, late } = postWords(order.orderedDay as Day, leadOf(order), today);
+			return {
 				id: `order-${order.number}`,
-				word: "in the post",
-				means: "wait",
+				word: late ? "in the post, late" : "in the post",
+				means: late ? "stop" : "wait",
 				what: <Link href={`/buying/${order.number}`}>order {order.number}</Link>,
-				says: `${order.lines.map((line) => line.what).join(", ")}${order._count.lines > 3 ? ` and ${order._count.lines - 3} more` : ""}, ordered ${formatDayShort(order.orderedDay as Day)}`,
-			}),
-		),
+				says: `${still
+					.slice(0, 3)
+					.map((line) => line.what)
+					.join(", ")}${still.length > 3 ? ` and ${still.length - 3} more` : ""}, ${words}`,
+			};
+		}),
 		...captures.map(
 			(group): Mind => ({
 				id: `captures-${group.number ?? "shop"}`,

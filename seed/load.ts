@@ -16,7 +16,7 @@ import { type Diary, done, later, openDiary } from "@/seed/load/diary";
 import { asFoundStep, laterKnowledge, takeIn } from "@/seed/load/intake";
 import type { Books } from "@/seed/load/moves";
 import { drawPictures } from "@/seed/load/pictures";
-import { otherCosts, purchases } from "@/seed/load/purchases";
+import { otherCosts, purchases, wantedThings } from "@/seed/load/purchases";
 import { openTheShop } from "@/seed/load/shop";
 import { disposals, doStep, planWork } from "@/seed/load/work";
 
@@ -89,6 +89,7 @@ function writeDown(diary: Diary, books: Books, { machine, conversionsNamed, plan
 	for (const step of machine.steps) doStep(diary, books, step);
 	laterKnowledge(diary, book, books.shop);
 	decisions(diary, books);
+	wantedThings(diary, books);
 	purchases(diary, books);
 	otherCosts(diary, books);
 	disposals(diary, books);

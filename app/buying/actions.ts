@@ -4,9 +4,20 @@ import { revalidatePath } from "next/cache";
 import { hereAndNow } from "@/app/hereAndNow";
 import type { Result } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
+import { giveCredit, voidCredit } from "@/lib/credits/changes";
+import { creditSchema, voidCreditSchema } from "@/lib/credits/schema";
 import { shopStore } from "@/lib/db/shopStore";
-import { arrive, buy, drawFromLine, partFromLine, returnLine, voidUse } from "@/lib/purchases/changes";
-import { arriveSchema, buySchema, drawFromLineSchema, partFromLineSchema, returnLineSchema, voidUseSchema } from "@/lib/purchases/schema";
+import { deliver, voidDelivery } from "@/lib/deliveries/changes";
+import { deliverSchema, voidDeliverySchema } from "@/lib/deliveries/schema";
+import { buy, changeLead, drawFromLine, partFromLine, returnLine, voidUse } from "@/lib/purchases/changes";
+import {
+	buySchema,
+	changeLeadSchema,
+	drawFromLineSchema,
+	partFromLineSchema,
+	returnLineSchema,
+	voidUseSchema,
+} from "@/lib/purchases/schema";
 import { requireShop } from "@/lib/shop/queries";
 
 export async function buyAction(raw: unknown): Promise<Result<{ number: number }>> {
@@ -20,13 +31,54 @@ export async function buyAction(raw: unknown): Promise<Result<{ number: number }
 	return done;
 }
 
-export async function arriveAction(raw: unknown): Promise<Result<null>> {
-	const input = arriveSchema.safeParse(raw);
+export async function deliverAction(raw: unknown): Promise<Result<null>> {
+	const input = deliverSchema.safeParse(raw);
 	if (!input.success) return unreadable(input.error);
 	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
-	const done = await arrive(input.data, env.value);
-	if (done.ok) revalidatePath("/buying", "layout");
+	const done = await deliver(input.data, env.value);
+	if (done.ok) revalidatePath("/", "layout");
+	return done;
+}
+
+export async function voidDeliveryAction(raw: unknown): Promise<Result<null>> {
+	const input = voidDeliverySchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(raw);
+	if (!env.ok) return env;
+	const done = await voidDelivery(input.data, env.value);
+	if (done.ok) revalidatePath("/", "layout");
+	return done;
+}
+
+export async function changeLeadAction(raw: unknown): Promise<Result<null>> {
+	const input = changeLeadSchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(raw);
+	if (!env.ok) return env;
+	const done = await changeLead(input.data, env.value);
+	if (done.ok) revalidatePath("/", "layout");
+	return done;
+}
+
+export async function giveCreditAction(raw: unknown): Promise<Result<string>> {
+	const { currency } = await requireShop((await shopStore()).read);
+	const input = creditSchema(currency).safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(raw);
+	if (!env.ok) return env;
+	const done = await giveCredit(input.data, env.value);
+	if (done.ok) revalidatePath("/", "layout");
+	return done;
+}
+
+export async function voidCreditAction(raw: unknown): Promise<Result<null>> {
+	const input = voidCreditSchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(raw);
+	if (!env.ok) return env;
+	const done = await voidCredit(input.data, env.value);
+	if (done.ok) revalidatePath("/", "layout");
 	return done;
 }
 

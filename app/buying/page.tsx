@@ -1,17 +1,21 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
+import { Button } from "@/app/ui/button";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
+import { DayField } from "@/app/ui/dayField";
 import { Empty } from "@/app/ui/empty";
-import { Stack } from "@/app/ui/layouts";
+import { FormRow, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { PageHead } from "@/app/ui/pageHead";
 import { Pager } from "@/app/ui/pager";
 import { Table } from "@/app/ui/table";
-import { day, formatDay } from "@/lib/core/days";
+import { systemClock } from "@/lib/core/clock";
+import { day, dayOf, formatDay } from "@/lib/core/days";
 import { shopStore } from "@/lib/db/shopStore";
 import { formatAmount, minor } from "@/lib/money/money";
+import { leadOf, postWords } from "@/lib/purchases/lead";
 import { inStock, purchases } from "@/lib/purchases/queries";
 import { theShop } from "@/lib/shop/queries";
 
@@ -23,6 +27,7 @@ export default async function BuyingPage({ searchParams }: { searchParams: Promi
 	if (!shop) redirect("/welcome");
 	const page = Math.max(1, Number.parseInt((await searchParams).page ?? "1", 10) || 1);
 	const [bought, stock] = await Promise.all([purchases(read, page), inStock(read)]);
+	const today = dayOf(systemClock(), shop.timeZone);
 	const amount = (value: number) => formatAmount(minor(value), shop.currency);
 	return (
 		<Stack>
@@ -58,7 +63,15 @@ export default async function BuyingPage({ searchParams }: { searchParams: Promi
 						{
 							key: "arrived",
 							head: "Arrived",
-							cell: (row) => (row.arrivedDay ? formatDay(day(row.arrivedDay)) : <Badge means="wait">in the post</Badge>),
+							cell: (row) => {
+								if (row.arrivedDay) return formatDay(day(row.arrivedDay));
+								const { late } = postWords(day(row.orderedDay), leadOf(row), today);
+								const some = row.lines.some(({ deliveries }) => deliveries.length > 0);
+								return (
+									<Badge means={late ? "stop" : "wait"}>{`${some ? "in part in the post" : "in the post"}${late ? ", late" : ""}`}</Badge>
+								);
+							},
+							sub: (row) => (row.arrivedDay || leadOf(row) === null ? null : postWords(day(row.orderedDay), leadOf(row), today).words),
 						},
 						{ key: "paid", head: `Paid, ${shop.currency}`, align: "decimal", cell: (row) => amount(row.paidMinor) },
 					]}
@@ -100,6 +113,20 @@ export default async function BuyingPage({ searchParams }: { searchParams: Promi
 						},
 					]}
 				/>
+			</Card>
+			<Card title="For the bookkeeper">
+				<form method="get" action="/buying/purchases.csv" className="af-form">
+					<FormRow>
+						<DayField label="Ordered from" name="from" defaultValue={`${today.slice(0, 4)}-01-01`} required />
+						<DayField label="Until" name="until" defaultValue={today} required />
+					</FormRow>
+					<Button type="submit" className="sm:self-start">
+						Save the purchases as a table
+					</Button>
+				</form>
+				<p className="af-hint">
+					Every line with its share of discount, freight, duty, handling and tax, what sellers gave back, and the sums (CSV).
+				</p>
 			</Card>
 		</Stack>
 	);

@@ -11,19 +11,22 @@ export async function costWords(read: Reader, machineIds: readonly string[], tod
 	const words = new Map<string, string>();
 	for (const id of machineIds) {
 		const money = await machineMoney(read, id, today);
-		if (money && isCurrency(money.currency)) words.set(id, costLine(money.summary.total, money.currency));
+		if (money && isCurrency(money.currency))
+			words.set(id, costLine(money.summary.total, money.currency, money.labour.missingRates.length > 0));
 	}
 	return words;
 }
 
-/** Spent against estimated, and how the estimate stands at completion. Amounts in minor units of one currency. */
+/** Spent against estimated, how the estimate stands at completion, and what is not in it. Amounts in minor units of one currency. */
 export function costLine(
 	total: { readonly estimated: MinorUnits; readonly spent: MinorUnits; readonly atCompletion: MinorUnits },
 	currency: CurrencyCode,
+	rateMissing = false,
 ): string {
 	const spent = formatAmount(total.spent, currency);
-	if (total.estimated === 0) return `${spent} ${currency}, no estimate yet`;
+	const without = rateMissing ? "; time without a rate is not in it" : "";
+	if (total.estimated === 0) return `${spent} ${currency}, no estimate yet${without}`;
 	const over = minor(total.atCompletion - total.estimated);
 	const end = over === 0 ? "" : `, ${formatAmount(minor(Math.abs(over)), currency)} ${over > 0 ? "over" : "under"} at completion`;
-	return `${spent} of ${formatAmount(total.estimated, currency)} ${currency}${end}`;
+	return `${spent} of ${formatAmount(total.estimated, currency)} ${currency}${end}${without}`;
 }

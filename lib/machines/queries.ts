@@ -158,7 +158,7 @@ export async function capturesWithoutWords(read: Reader): Promise<{ number: numb
 		.slice(0, FEW);
 }
 
-/** Purchases that have not arrived, longest ordered first. */
+/** Purchases that have not arrived, or not whole, longest ordered first; with what of each line has come, and how long it was thought to take. */
 export const inThePost = (read: Reader) =>
 	read.purchase.findMany({
 		where: { arrivedDay: null },
@@ -167,8 +167,14 @@ export const inThePost = (read: Reader) =>
 		select: {
 			number: true,
 			orderedDay: true,
-			lines: { orderBy: { number: "asc" }, take: 3, select: { what: true } },
-			_count: { select: { lines: true } },
+			leadLowDays: true,
+			leadLikelyDays: true,
+			leadHighDays: true,
+			lines: {
+				orderBy: { number: "asc" },
+				take: 200,
+				select: { what: true, count: true, deliveries: { where: { stands: "yes" }, select: { count: true, stands: true } } },
+			},
 		},
 	});
 

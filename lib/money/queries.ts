@@ -1,11 +1,14 @@
 import { type Day, day, dayOf } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
+import { type Credited, sentBack, sumOfSentBack, takenOff } from "@/lib/credits/rules";
 import type { Reader } from "@/lib/db/store";
 import { labourOfMachine, type MachineLabour } from "@/lib/money/labourOfMachine";
 import { type MinorUnits, minor, NOTHING, sumMinor } from "@/lib/money/money";
 import { COST_KIND_WORDS } from "@/lib/money/schema";
 import { type CostRow, type CostSummary, costSummary, inTheBooks, type Margin, marginOf } from "@/lib/money/summary";
 import { requireShop } from "@/lib/shop/queries";
+import { wantedOf, wantedPart } from "@/lib/wanted/queries";
+import { estimatedForParts, partsToCome } from "@/lib/wanted/rules";
 
 /** No machine has more lines of one kind than this on its money page; a machine with more says so. */
 export const MOST_LINES = 5000;
@@ -13,7 +16,7 @@ export const MOST_LINES = 5000;
 export type MachineMoney = {
 	readonly currency: string;
 	readonly labour: MachineLabour;
-	/** One row a person, one for parts, one for each kind of other cost, and their sums. */
+	/** One row a person, one for parts, one for what was sent back and one for what sellers took off (where there is any), one for each kind of other cost, and their sums. */
 	readonly summary: CostSummary;
 	readonly bought: MinorUnits;
 	readonly carriage: MinorUnits;
@@ -37,7 +40,7 @@ export async function machineMoney(read: Reader, machineId: string, today: Day):
 	});
 	if (!machine) return null;
 	const shop = await requireShop(read);
-	const [steps, work, persons, uses, costs] = await Promise.all([
+	const [steps, work, persons, uses, credits, wanted, costs] = await Promise.all([
 		read.step.findMany({
 			where: { machineId },
 			orderBy: { number: "asc" },
@@ -62,7 +65,13 @@ export async function machineMoney(read: Reader, machineId: string, today: Day):
 			take: 500,
 			select: { id: true, name: true, rates: { select: { fromDay: true, costMinor: true, chargeMinor: true } } },
 		}),
-		read.lineUse.findMany({ where: { machineId, kind: "used" }, take: MOST_LINES, select: { amountMinor: true } }),
+		read.lineUse.findMany({
+			where: { machineId, kind: { not: "void" } },
+			take: MOST_LINES,
+			select: { id: true, kind: true, amountMinor: true },
+		}),
+		read.credit.findMany({ where: { machineId, stands: "yes" }, take: MOST_LINES, select: { useId: true, amountMinor: true } }),
+		wantedOf(read, machineId),
 		read.costLine.findMany({
 			where: { machineId, state: { not: "void" } },
 			orderBy: [{ day: "asc" }, { id: "asc" }],
@@ -96,11 +105,23 @@ export async function machineMoney(read: Reader, machineId: string, today: Day):
 		today,
 	});
 
+	const ofKind = (kind: "used" | "returned") => uses.filter((use) => use.kind === kind);
+	const given = credits.map((credit): Credited => ({ useId: credit.useId, amount: minor(credit.amountMinor) }));
+	const returns = ofKind("returned").map((use) => ({ id: use.id, cost: minor(use.amountMinor) }));
+	const off = takenOff(given);
+	const parts = wanted.map((row) => wantedPart(row, machineId));
 	const counted = costs.filter(({ state }) => state !== "forgone");
 	const kinds = [...new Set(counted.map(({ kind }) => kind))];
 	const rows: CostRow[] = [
 		...labour.persons.map(({ name, estimated, spent, toCome }) => ({ what: `Labour, ${name}`, estimated, spent, toCome })),
-		{ what: "Parts and materials used", estimated: NOTHING, spent: sumMinor(uses.map((use) => minor(use.amountMinor))), toCome: NOTHING },
+		{
+			what: "Parts and materials",
+			estimated: estimatedForParts(parts),
+			spent: sumMinor(ofKind("used").map((use) => minor(use.amountMinor))),
+			toCome: partsToCome(parts),
+		},
+		...(returns.length === 0 ? [] : [{ what: "Sent back, less what was credited", estimated: NOTHING, ...sumOfSentBack(returns, given) }]),
+		...(off === 0 ? [] : [{ what: "Taken off the price by sellers", estimated: NOTHING, spent: minor(-off), toCome: NOTHING }]),
 		...kinds.map((kind): CostRow => {
 			const lines = counted.filter((line) => line.kind === kind);
 			const [first = "", ...rest] = COST_KIND_WORDS[kind];
@@ -162,6 +183,37 @@ export const usesOf = (read: Reader, machineId: string) =>
 			line: { select: { what: true, purchase: { select: { number: true } } } },
 		},
 	});
+
+/** What was sent back for a machine, with what sellers gave for it; and what they took off the price of what it kept. */
+export async function creditsOf(read: Reader, machineId: string) {
+	const [returns, credits] = await Promise.all([
+		read.lineUse.findMany({
+			where: { machineId, kind: "returned" },
+			orderBy: [{ day: "asc" }, { entry: "asc" }, { id: "asc" }],
+			take: MOST_LINES,
+			select: {
+				id: true,
+				count: true,
+				amountMinor: true,
+				day: true,
+				words: true,
+				line: { select: { what: true, purchase: { select: { number: true } } } },
+			},
+		}),
+		read.credit.findMany({
+			where: { machineId, stands: "yes" },
+			orderBy: [{ day: "asc" }, { entry: "asc" }, { id: "asc" }],
+			take: MOST_LINES,
+			select: { id: true, useId: true, day: true, amountMinor: true, words: true, purchase: { select: { number: true } } },
+		}),
+	]);
+	const given = credits.map((credit): Credited => ({ useId: credit.useId, amount: minor(credit.amountMinor) }));
+	return {
+		returns: returns.map((use) => ({ ...use, ...sentBack({ id: use.id, cost: minor(use.amountMinor) }, given) })),
+		offPrice: credits.filter(({ useId }) => useId === null),
+		credits,
+	};
+}
 
 /** Costs that are neither labour nor purchase lines, with those that were taken back. */
 export const costLinesOf = (read: Reader, machineId: string) =>

@@ -2,7 +2,9 @@ import { dayOf } from "@/lib/core/days";
 import { decimal } from "@/lib/core/decimals";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
+import { cameOf, mayTake } from "@/lib/deliveries/rules";
 import type { Env } from "@/lib/ledger/env";
+import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed, type RowChange } from "@/lib/ledger/rows";
 import { isCurrency } from "@/lib/money/currency";
@@ -12,7 +14,8 @@ import { type MinorUnits, minor } from "@/lib/money/money";
 import { newPart, onTheBench } from "@/lib/parts/newPart";
 import { nextPartNumbers } from "@/lib/parts/numbering";
 import { tagsGiven } from "@/lib/parts/queries";
-import type { Arrive, Buy, DrawFromLine, PartFromLine, ReturnLine, VoidUse } from "@/lib/purchases/schema";
+import { leadColumns, leadOf } from "@/lib/purchases/lead";
+import type { Buy, ChangeLead, DrawFromLine, PartFromLine, ReturnLine, VoidUse } from "@/lib/purchases/schema";
 import { requireShop } from "@/lib/shop/queries";
 
 const NO_LINE = refuse("no-such-line", "That line is not in the book. Load the page again.");
@@ -22,6 +25,11 @@ export const buy = (input: Buy, env: Env): Promise<Result<{ id: string; number: 
 	const id = env.newId();
 	return record(env, async (read) => {
 		const shop = await requireShop(read);
+		const { arrivedDay } = input;
+		if (arrivedDay !== null && arrivedDay < input.orderedDay) {
+			const say = "It cannot have come before it was ordered. Check the two days.";
+			return refuse("came-before-ordered", say, { fields: { arrivedDay: say } });
+		}
 		if (!isCurrency(input.currency)) return refuse("currency-unknown", "Choose the currency of the purchase again.");
 		const lines = input.lines.map((line) => ({ ...line, id: env.newId() }));
 		const pot = (amount: MinorUnits, where: "purchase" | "shop", by: "value" | "weight" = "value") => ({ minor: amount, in: where, by });
@@ -62,7 +70,7 @@ export const buy = (input: Buy, env: Env): Promise<Result<{ id: string; number: 
 						number,
 						supplierId: party.value.id,
 						orderedDay: input.orderedDay,
-						arrivedDay: input.arrivedDay,
+						arrivedDay,
 						currency: input.currency,
 						rate: input.rate,
 						discountMinor: input.discount,
@@ -71,9 +79,7 @@ export const buy = (input: Buy, env: Env): Promise<Result<{ id: string; number: 
 						handlingMinor: input.handling,
 						taxMinor: input.tax,
 						spreadBy: input.spreadBy,
-						leadLowDays: null,
-						leadLikelyDays: null,
-						leadHighDays: null,
+						...leadColumns(input.lead),
 						paidMinor: spreadOut.value.total.landed,
 						addedWhy: input.addedWhy,
 						note: input.note,
@@ -92,6 +98,20 @@ export const buy = (input: Buy, env: Env): Promise<Result<{ id: string; number: 
 							locationId: null,
 						}),
 					),
+					// What was here when the paper was entered came as any other delivery does, and can be taken back like one.
+					...(arrivedDay === null
+						? []
+						: lines.map((line) =>
+								add("Delivery", {
+									id: env.newId(),
+									lineId: line.id,
+									day: arrivedDay,
+									count: line.count,
+									locationId: null,
+									words: "",
+									stands: "yes",
+								}),
+							)),
 				],
 				{ id, number, lineIds: lines.map((line) => line.id) },
 			),
@@ -123,26 +143,30 @@ async function supplierOf(read: Reader, input: Buy, env: Env): Promise<Result<{ 
 	return ok({ id, rows: [add("Party", { id, kind: "supplier", name: input.supplierName, contact: null })] });
 }
 
-/** Says that a purchase arrived, and where what is not used at once was put. */
-export const arrive = (input: Arrive, env: Env): Promise<Result<null>> =>
+const MEANWHILE = {
+	fields: { leadLowDays: "lead.low", leadLikelyDays: "lead.likely", leadHighDays: "lead.high" },
+	together: [["leadLowDays", "leadLikelyDays", "leadHighDays"]],
+};
+
+/** Says how long a purchase is thought to take, or takes that back. */
+export const changeLead = (input: ChangeLead, env: Env): Promise<Result<null>> =>
 	record(env, async (read) => {
-		const found = await read.purchase.findUnique({ where: { id: input.purchaseId }, include: { lines: true } });
-		if (!found) return refuse("no-such-purchase", "That purchase is not in the book. Load the page again.");
-		const { lines, ...purchase } = found;
-		if (input.arrivedDay < purchase.orderedDay)
-			return refuse("arrived-before-ordered", "It cannot have arrived before it was ordered.", {
-				fields: { arrivedDay: "Before the day of the order." },
-			});
+		const purchase = await read.purchase.findUnique({ where: { id: input.purchaseId } });
+		if (!purchase) return refuse("no-such-purchase", "That purchase is not in the book. Load the page again.");
+		const laid = await overMeanwhile(read, "Purchase", purchase, env.seen ?? UNSEEN, leadColumns(input.lead), MEANWHILE);
+		if (!laid.ok) return laid;
+		const lead = leadOf(laid.value);
 		return ok(
 			deed(
 				null,
-				"purchase.arrived",
+				"purchase.lead-said",
 				{ table: "Purchase", id: purchase.id },
-				{ say: `Purchase ${purchase.number} arrived.` },
-				[
-					change("Purchase", purchase, { arrivedDay: input.arrivedDay }),
-					...(input.locationId === null ? [] : lines.map((line) => change("PurchaseLine", line, { locationId: input.locationId }))),
-				],
+				{
+					say: lead
+						? `Purchase ${purchase.number} is thought to take ${lead.low}, ${lead.likely} or ${lead.high} days.`
+						: `Nobody knows how long purchase ${purchase.number} takes.`,
+				},
+				[change("Purchase", purchase, laid.value)],
 				null,
 			),
 		);
@@ -153,6 +177,7 @@ async function lineWithUses(read: Reader, lineId: string) {
 		where: { id: lineId },
 		include: {
 			uses: { where: { kind: { not: "void" } }, orderBy: { entry: "asc" }, select: { count: true, amountMinor: true } },
+			deliveries: { where: { stands: "yes" }, select: { count: true, stands: true } },
 			purchase: true,
 		},
 	});
@@ -160,18 +185,27 @@ async function lineWithUses(read: Reader, lineId: string) {
 
 type FoundLine = NonNullable<Awaited<ReturnType<typeof lineWithUses>>>;
 
-const costOf = (line: FoundLine, count: number): Result<MinorUnits> =>
-	costOfUse(
+/** What so many of a line cost, of what has come and is left; a refusal stands at the count. */
+function costOf(line: FoundLine, count: number): Result<MinorUnits> {
+	const taken = line.uses.reduce((sum, use) => sum + use.count, 0);
+	const here = mayTake({ count: line.count, came: cameOf(line, line.purchase.arrivedDay, line.deliveries), taken }, count);
+	if (!here.ok) return here;
+	const amount = costOfUse(
 		{ landed: minor(line.landedMinor), count: line.count },
 		line.uses.map((use) => ({ count: use.count, charged: minor(use.amountMinor) })),
 		count,
 	);
+	return amount.ok ? amount : refuse(amount.error.code, amount.error.say, { fields: { count: amount.error.say } });
+}
 
 /** Uses so much of a line on a machine, at its share of the landed cost; the rest stays in stock. */
 export const drawFromLine = (input: DrawFromLine, env: Env): Promise<Result<{ useId: string; amountMinor: number }>> =>
 	takeFromLine("used", input, env);
 
-/** Sends so much of a line back: it is neither on a machine nor in stock. The credit is what it cost. */
+/**
+ * Sends so much of a line back: it is neither used nor in stock. It goes back for the machine that it was bought for, and
+ * its cost stays there until the seller credits it (lib/credits).
+ */
 export const returnLine = (input: ReturnLine, env: Env): Promise<Result<{ useId: string; amountMinor: number }>> =>
 	takeFromLine("returned", { ...input, partId: null }, env);
 
@@ -180,8 +214,10 @@ function takeFromLine(kind: "used" | "returned", input: DrawFromLine, env: Env):
 	return record(env, async (read) => {
 		const line = await lineWithUses(read, input.lineId);
 		if (!line) return NO_LINE;
+		if ((await read.machine.count({ where: { id: input.machineId } })) === 0)
+			return refuse("no-such-machine", "That machine is not in the book. Choose again.", { fields: { machineId: "Choose again." } });
 		const amount = costOf(line, input.count);
-		if (!amount.ok) return refuse(amount.error.code, amount.error.say, { fields: { count: amount.error.say } });
+		if (!amount.ok) return amount;
 		const { timeZone } = await requireShop(read);
 		const what = `${input.count} of ${line.count} ${line.what}`;
 		return ok(
@@ -217,16 +253,20 @@ function takeFromLine(kind: "used" | "returned", input: DrawFromLine, env: Env):
 /** Takes a use back that was entered in error; it stays readable, and its count is in stock again. */
 export const voidUse = (input: VoidUse, env: Env): Promise<Result<null>> =>
 	record(env, async (read) => {
-		const found = await read.lineUse.findUnique({ where: { id: input.useId }, include: { line: { select: { what: true } } } });
+		const found = await read.lineUse.findUnique({
+			where: { id: input.useId },
+			include: { line: { select: { what: true } }, credits: { where: { stands: "yes" }, select: { id: true } } },
+		});
 		if (!found) return NO_LINE;
-		const { line, ...use } = found;
+		const { line, credits, ...use } = found;
 		if (use.kind === "void") return refuse("use-void", "That use was taken back already.");
+		if (credits.length > 0) return refuse("return-credited", "The seller has answered for it: take that credit back first, then this.");
 		return ok(
 			deed(
 				use.machineId,
 				"use.voided",
 				{ table: "LineUse", id: use.id },
-				{ say: `Entered in error, so not used: ${use.count} ${line.what}. ${input.why}` },
+				{ say: `Entered in error, so not ${use.kind === "returned" ? "sent back" : "used"}: ${use.count} ${line.what}. ${input.why}` },
 				[change("LineUse", use, { kind: "void", words: input.why })],
 				null,
 			),
@@ -243,7 +283,7 @@ export const partFromLine = (input: PartFromLine, env: Env): Promise<Result<{ pa
 		if (!machine)
 			return refuse("no-such-machine", "That machine is not in the book. Choose again.", { fields: { machineId: "Choose again." } });
 		const amount = costOf(line, input.count);
-		if (!amount.ok) return refuse(amount.error.code, amount.error.say, { fields: { count: amount.error.say } });
+		if (!amount.ok) return amount;
 		const numbers = nextPartNumbers(machine.number, await tagsGiven(read, machine.number), 1);
 		if (!numbers.ok) return numbers;
 		const { timeZone } = await requireShop(read);

@@ -1,4 +1,8 @@
+import type { Day } from "@/lib/core/days";
 import type { Reader } from "@/lib/db/store";
+import { cameOf } from "@/lib/deliveries/rules";
+import { costOfUse } from "@/lib/money/lineUse";
+import { minor } from "@/lib/money/money";
 
 const PAGE = 50;
 
@@ -18,7 +22,14 @@ export async function purchases(read: Reader, page: number) {
 				paidMinor: true,
 				addedWhy: true,
 				supplier: { select: { name: true } },
-				lines: { orderBy: { number: "asc" }, take: 4, select: { what: true, count: true } },
+				leadLowDays: true,
+				leadLikelyDays: true,
+				leadHighDays: true,
+				lines: {
+					orderBy: { number: "asc" },
+					take: 4,
+					select: { what: true, count: true, deliveries: { where: { stands: "yes" }, take: 1, select: { id: true } } },
+				},
 				_count: { select: { lines: true } },
 			},
 		}),
@@ -26,17 +37,35 @@ export async function purchases(read: Reader, page: number) {
 	return { rows, count, from: (page - 1) * PAGE + 1, to: (page - 1) * PAGE + rows.length };
 }
 
-/** One purchase with its lines, what was used of each, and the parts that came of it. */
+/** One purchase with its lines, what came and what was used of each, the parts that came of it, and what the seller gave back. */
 export const purchaseByNumber = (read: Reader, number: number) =>
 	read.purchase.findUnique({
 		where: { number },
 		include: {
 			supplier: { select: { name: true } },
+			credits: {
+				orderBy: [{ day: "asc" }, { entry: "asc" }],
+				take: 500,
+				select: {
+					id: true,
+					useId: true,
+					day: true,
+					amountMinor: true,
+					words: true,
+					stands: true,
+					machine: { select: { number: true, name: true } },
+				},
+			},
 			lines: {
 				orderBy: { number: "asc" },
 				take: 200,
 				include: {
 					location: { select: { name: true } },
+					deliveries: {
+						orderBy: [{ day: "asc" }, { entry: "asc" }],
+						take: 200,
+						select: { id: true, day: true, count: true, words: true, stands: true, location: { select: { name: true } } },
+					},
 					uses: {
 						orderBy: { entry: "asc" },
 						take: 500,
@@ -56,6 +85,8 @@ export const purchaseByNumber = (read: Reader, number: number) =>
 		},
 	});
 
+export type PurchasePage = NonNullable<Awaited<ReturnType<typeof purchaseByNumber>>>;
+
 /** Machines that a line can be used on: those not yet handed over, newest number first. */
 export const machinesInWork = (read: Reader) =>
 	read.machine.findMany({
@@ -65,10 +96,10 @@ export const machinesInWork = (read: Reader) =>
 		select: { id: true, number: true, name: true },
 	});
 
-/** What is left of lines: stock, newest purchase first. */
+/** What is left of lines and here: stock, newest purchase first. What is still in the post is none. */
 export async function inStock(read: Reader, most = 200) {
 	const lines = await read.purchaseLine.findMany({
-		where: { purchase: { arrivedDay: { not: null } } },
+		where: { OR: [{ purchase: { arrivedDay: { not: null } } }, { deliveries: { some: { stands: "yes" } } }] },
 		orderBy: { entry: "desc" },
 		take: most * 5,
 		select: {
@@ -79,16 +110,59 @@ export async function inStock(read: Reader, most = 200) {
 			count: true,
 			landedMinor: true,
 			location: { select: { name: true } },
-			purchase: { select: { number: true } },
-			uses: { where: { kind: { not: "void" } }, select: { count: true, amountMinor: true } },
+			purchase: { select: { number: true, arrivedDay: true } },
+			uses: { where: { kind: { not: "void" } }, orderBy: { entry: "asc" }, select: { count: true, amountMinor: true } },
+			deliveries: { where: { stands: "yes" }, select: { count: true, stands: true } },
 		},
 	});
 	return lines
-		.map((line) => ({
-			...line,
-			left: line.count - line.uses.reduce((sum, use) => sum + use.count, 0),
-			leftMinor: line.landedMinor - line.uses.reduce((sum, use) => sum + use.amountMinor, 0),
-		}))
+		.map((line) => ({ ...line, ...hereOf(line) }))
 		.filter(({ left }) => left > 0)
 		.slice(0, most);
+}
+
+type LineHere = {
+	readonly count: number;
+	readonly landedMinor: number;
+	readonly purchase: { readonly arrivedDay: string | null };
+	readonly uses: readonly { readonly count: number; readonly amountMinor: number }[];
+	readonly deliveries: readonly { readonly count: number; readonly stands: "yes" | "no" }[];
+};
+
+/** How many of a line are here and left, and what they stand for: what they would be charged at if all of them were used now. */
+function hereOf(line: LineHere): { left: number; leftMinor: number } {
+	const taken = line.uses.reduce((sum, { count }) => sum + count, 0);
+	const left = cameOf(line, line.purchase.arrivedDay, line.deliveries) - taken;
+	if (left <= 0) return { left: 0, leftMinor: 0 };
+	const before = line.uses.map((use) => ({ count: use.count, charged: minor(use.amountMinor) }));
+	const cost = costOfUse({ landed: minor(line.landedMinor), count: line.count }, before, left);
+	return { left, leftMinor: cost.ok ? cost.value : 0 };
+}
+
+/** Purchases ordered in a period, both days included, and what sellers gave back in it, as the bookkeeper's table takes them. */
+export async function purchasesOfPeriod(read: Reader, from: Day, until: Day, most = 5000) {
+	const [bought, credits] = await Promise.all([
+		read.purchase.findMany({
+			where: { orderedDay: { gte: from, lte: until } },
+			orderBy: { number: "asc" },
+			take: most,
+			include: { supplier: { select: { name: true } }, lines: { orderBy: { number: "asc" }, take: 200 } },
+		}),
+		read.credit.findMany({
+			where: { stands: "yes", day: { gte: from, lte: until } },
+			orderBy: [{ day: "asc" }, { entry: "asc" }, { id: "asc" }],
+			take: most,
+			select: { day: true, words: true, amountMinor: true, purchase: { select: { number: true, supplier: { select: { name: true } } } } },
+		}),
+	]);
+	return {
+		purchases: bought.map(({ supplier, ...purchase }) => ({ ...purchase, supplier: supplier.name })),
+		credits: credits.map((credit) => ({
+			purchase: credit.purchase.number,
+			supplier: credit.purchase.supplier.name,
+			day: credit.day,
+			words: credit.words,
+			amount: minor(credit.amountMinor),
+		})),
+	};
 }

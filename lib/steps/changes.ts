@@ -10,6 +10,7 @@ import { loopOfNeeds, mayClose, mayStart, minutesTimed } from "@/lib/steps/rules
 import type {
 	AddTime,
 	ChangeStep,
+	CorrectTime,
 	DropStep,
 	FinishStep,
 	PlanStep,
@@ -30,22 +31,31 @@ const planColumns = (plan: StepPlan) => ({
 	likelyMinutes: plan.minutes?.likely ?? 0,
 	highMinutes: plan.minutes?.high ?? 0,
 	waitMinutes: plan.wait ?? 0,
-	waitLowMinutes: null,
-	waitHighMinutes: null,
+	waitLowMinutes: plan.waitLow,
+	waitHighMinutes: plan.waitHigh,
 	waitWhy: plan.waitWhy,
 	addedWhy: plan.addedWhy,
 	caution: plan.caution,
-	skill: null,
+	skill: plan.skill || null,
 	conversionId: plan.conversionId,
 	positionId: plan.positionId,
 	partId: plan.partId,
 });
 
+const heldUntil = ({ keepsThroughWait }: StepPlan) => (keepsThroughWait === "yes" ? "wait" : "finish");
+
 const MEANWHILE = {
-	fields: { lowMinutes: "minutes.low", likelyMinutes: "minutes.likely", highMinutes: "minutes.high", waitMinutes: "wait" },
+	fields: {
+		lowMinutes: "minutes.low",
+		likelyMinutes: "minutes.likely",
+		highMinutes: "minutes.high",
+		waitMinutes: "wait",
+		waitLowMinutes: "waitLow",
+		waitHighMinutes: "waitHigh",
+	},
 	together: [
 		["lowMinutes", "likelyMinutes", "highMinutes"],
-		["waitMinutes", "waitWhy"],
+		["waitMinutes", "waitLowMinutes", "waitHighMinutes", "waitWhy"],
 	],
 };
 
@@ -92,6 +102,9 @@ export const planSteps = (input: PlanSteps, env: Env): Promise<Result<{ key: str
 			needsOf.set(id, needs);
 			for (const needsId of needs) links.push(add("Need", { id: env.newId(), stepId: id, needsId, stands: "yes" }));
 			for (const personId of new Set(step.crew)) links.push(add("Crew", { id: env.newId(), stepId: id, personId, stands: "yes" }));
+			for (const equipmentId of new Set(step.equipment))
+				links.push(add("StepEquipment", { id: env.newId(), stepId: id, equipmentId, count: 1, until: heldUntil(step), stands: "yes" }));
+			for (const purchaseId of new Set(step.parcels)) links.push(add("Parcel", { id: env.newId(), stepId: id, purchaseId, stands: "yes" }));
 		}
 		const loop = loopOfNeeds(needsOf.keys(), (id) => needsOf.get(id) ?? []);
 		if (loop) {
@@ -120,14 +133,20 @@ export const planSteps = (input: PlanSteps, env: Env): Promise<Result<{ key: str
 /** Changes a step's plan, its needs and its crew. What was done stays. */
 export const changeStep = (input: ChangeStep, env: Env): Promise<Result<null>> =>
 	record(env, async (read) => {
-		const before = await read.step.findUnique({ where: { id: input.stepId }, include: { needs: true, crew: true } });
+		const before = await read.step.findUnique({
+			where: { id: input.stepId },
+			include: { needs: true, crew: true, equipment: true, parcels: true },
+		});
 		if (!before) return NO_STEP;
-		const { needs, crew, ...step } = before;
+		const { needs, crew, equipment, parcels, ...step } = before;
 		const { seen } = env.seen ?? UNSEEN;
 		const wanted = {
 			needs: linksMeanwhile(needs, ({ needsId }) => needsId, input.needs, seen),
 			crew: linksMeanwhile(crew, ({ personId }) => personId, input.crew, seen),
+			equipment: linksMeanwhile(equipment, ({ equipmentId }) => equipmentId, input.equipment, seen),
+			parcels: linksMeanwhile(parcels, ({ purchaseId }) => purchaseId, input.parcels, seen),
 		};
+		const until = heldUntil(input);
 		const ofMachine = await read.need.findMany({
 			where: { step: { machineId: step.machineId }, stands: "yes" },
 			select: { stepId: true, needsId: true },
@@ -159,6 +178,17 @@ export const changeStep = (input: ChangeStep, env: Env): Promise<Result<null>> =
 					...relinked(crew, "personId", wanted.crew, {
 						keep: (row, stands) => change("Crew", row, { stands }),
 						fresh: (personId) => add("Crew", { id: env.newId(), stepId: step.id, personId, stands: "yes" }),
+					}),
+					...relinked(equipment, "equipmentId", wanted.equipment, {
+						keep: (row, stands) => change("StepEquipment", row, { stands, until }),
+						fresh: (equipmentId) => add("StepEquipment", { id: env.newId(), stepId: step.id, equipmentId, count: 1, until, stands: "yes" }),
+					}),
+					...equipment
+						.filter((row) => row.stands === "yes" && row.until !== until && wanted.equipment.includes(row.equipmentId))
+						.map((row) => change("StepEquipment", row, { until })),
+					...relinked(parcels, "purchaseId", wanted.parcels, {
+						keep: (row, stands) => change("Parcel", row, { stands }),
+						fresh: (purchaseId) => add("Parcel", { id: env.newId(), stepId: step.id, purchaseId, stands: "yes" }),
 					}),
 				],
 				null,
@@ -318,6 +348,52 @@ export const voidTime = (input: VoidTime, env: Env): Promise<Result<null>> =>
 			),
 		);
 	});
+
+/** Puts right how long a piece of time was: the wrong one is taken back, and the right one added as from memory. */
+export const correctTime = (input: CorrectTime, env: Env): Promise<Result<{ workId: string }>> => {
+	const id = env.newId();
+	return record(env, async (read) => {
+		const found = await read.work.findUnique({
+			where: { id: input.workId },
+			include: { person: { select: { name: true } }, step: { select: { number: true, title: true } } },
+		});
+		if (!found) return refuse("no-such-clock", "That time is not in the book. Load the page again.");
+		const { person, step, ...work } = found;
+		if (work.how === "void") return refuse("time-void", "That time was taken back already.");
+		if (input.minutes === 0) {
+			const say = "Write how long it really was, at least a minute. Time that never was is taken back instead.";
+			return refuse("no-time", say, { fields: { minutes: say } });
+		}
+		const startedAt = input.startedAt ?? instant(work.startedAt);
+		const stopped = work.endedAt === null ? { endedAt: work.startedAt, minutes: 0 } : {};
+		return ok(
+			deed(
+				work.machineId,
+				"work.corrected",
+				{ table: "Work", id },
+				{
+					say: `Corrected the time of ${person.name} on step ${step.number}, ${step.title}: ${formatMinutes(input.minutes)}${work.minutes === null ? "" : ` instead of ${formatMinutes(work.minutes)}`}. ${input.why}`,
+					minutes: input.minutes,
+				},
+				[
+					change("Work", work, { how: "void", note: input.why, ...stopped }),
+					add("Work", {
+						id,
+						machineId: work.machineId,
+						stepId: work.stepId,
+						personId: work.personId,
+						startedAt,
+						endedAt: addMinutes(startedAt, input.minutes),
+						minutes: input.minutes,
+						how: "added",
+						note: `corrected: ${input.why}`,
+					}),
+				],
+				{ workId: id },
+			),
+		);
+	});
+};
 
 /** Says that a step is done and what happened. Its wait begins. */
 export const finishStep = (input: FinishStep, env: Env): Promise<Result<null>> =>

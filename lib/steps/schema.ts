@@ -60,6 +60,9 @@ const plan = {
 	title: line("what is to be done", 200),
 	minutes: threePointsField,
 	wait: duration.default(null),
+	/** The least and the most that the wait may take; both empty where it takes what it takes. */
+	waitLow: duration.default(null),
+	waitHigh: duration.default(null),
 	waitWhy: optionalLine("what the wait is for", 120),
 	caution: words("the caution", 600),
 	addedWhy: optionalLine("why it was added", 200),
@@ -70,20 +73,42 @@ const plan = {
 	needs: z.array(z.string().max(64)).max(200, "At most 200 needs a step.").default([]),
 	/** Persons planned to do it together. */
 	crew: z.array(z.string().max(64)).max(20, "At most 20 persons a step.").default([]),
+	/** What somebody of its crew must be able to do. */
+	skill: optionalLine("what somebody must be able to do", 60),
+	/** Equipment that it holds, one of each. */
+	equipment: z.array(z.string().max(64)).max(20, "At most 20 pieces of equipment a step.").default([]),
+	/** Whether it keeps that until its wait is over: paint dries in the booth. */
+	keepsThroughWait: z.enum(["", "no", "yes"]).default("no"),
+	/** Purchases that must have come first. */
+	parcels: z.array(z.string().max(64)).max(50, "At most 50 purchases a step.").default([]),
 };
 
-export const planStepSchema = z.object({ machineId: chosen("the machine"), ...plan });
+/** Low and high of a wait go together, and around it. */
+function waitInOrder(
+	{ wait, waitLow, waitHigh }: { readonly wait: number | null; readonly waitLow: number | null; readonly waitHigh: number | null },
+	check: z.RefinementCtx,
+): void {
+	const wrong = (path: string, message: string): void => check.addIssue({ code: "custom", path: [path], message });
+	if (waitLow === null && waitHigh === null) return;
+	if (wait === null) wrong("wait", "Write how long the wait likely is.");
+	else if (waitLow === null) wrong("waitLow", "Write the least that the wait takes, too.");
+	else if (waitHigh === null) wrong("waitHigh", "Write the most that the wait takes, too.");
+	else if (waitLow > wait) wrong("waitLow", "The least is above the likely wait.");
+	else if (waitHigh < wait) wrong("waitHigh", "The most is below the likely wait.");
+}
+
+export const planStepSchema = z.object({ machineId: chosen("the machine"), ...plan }).superRefine(waitInOrder);
 
 /** Many steps at once: `needs` then names the keys of steps of the same list, or the ids of steps that stand already. */
 export const planStepsSchema = z.object({
 	machineId: chosen("the machine"),
 	steps: z
-		.array(z.object({ key: z.string().min(1).max(64), ...plan }))
+		.array(z.object({ key: z.string().min(1).max(64), ...plan }).superRefine(waitInOrder))
 		.min(1, "Write at least one step.")
 		.max(500, "At most 500 steps at once."),
 });
 
-export const changeStepSchema = z.object({ stepId: chosen("the step"), ...plan });
+export const changeStepSchema = z.object({ stepId: chosen("the step"), ...plan }).superRefine(waitInOrder);
 
 export const startClockSchema = z.object({ stepId: chosen("the step"), personId: chosen("who"), at: instantField.optional() });
 export const stopClockSchema = z.object({ workId: chosen("the clock"), at: instantField.optional(), note: optionalLine("the note", 400) });
@@ -98,16 +123,26 @@ export const addTimeSchema = z.object({
 });
 export const voidTimeSchema = z.object({ workId: chosen("the time"), why: line("why it was wrong", 200) });
 
+/** A piece of time that was wrong, and how long it really was. */
+export const correctTimeSchema = z.object({
+	workId: chosen("the time"),
+	minutes: needed,
+	/** When it really began; left out, as before. */
+	startedAt: instantField.optional(),
+	why: line("why it was wrong", 200),
+});
+
 export const finishStepSchema = z.object({ stepId: chosen("the step"), words: words("what happened"), at: instantField.optional() });
 export const dropStepSchema = z.object({ stepId: chosen("the step"), why: line("why it is dropped", 300) });
 export const reopenStepSchema = z.object({ stepId: chosen("the step"), why: line("why it is not done after all", 300) });
 
 // What the forms send: moments as a clock field holds them, in the shop's own time.
-export const planStepFormSchema = z.object({ machineId: chosen("the machine"), ...plan, minutes: wantedMinutes });
-export const changeStepFormSchema = z.object({ stepId: chosen("the step"), ...plan, minutes: wantedMinutes });
+export const planStepFormSchema = z.object({ machineId: chosen("the machine"), ...plan, minutes: wantedMinutes }).superRefine(waitInOrder);
+export const changeStepFormSchema = z.object({ stepId: chosen("the step"), ...plan, minutes: wantedMinutes }).superRefine(waitInOrder);
 export const startClockFormSchema = startClockSchema.omit({ at: true });
 export const stopClockFormSchema = stopClockSchema.omit({ at: true }).extend({ stopped: typedMoment });
 export const addTimeFormSchema = addTimeSchema.omit({ startedAt: true }).extend({ began: typedMoment });
+export const correctTimeFormSchema = correctTimeSchema.omit({ startedAt: true }).extend({ began: typedMoment });
 export const finishStepFormSchema = finishStepSchema.omit({ at: true }).extend({ finished: typedMoment });
 
 export type PlanStep = z.output<typeof planStepSchema>;
@@ -117,6 +152,7 @@ export type StartClock = z.output<typeof startClockSchema>;
 export type StopClock = z.output<typeof stopClockSchema>;
 export type AddTime = z.output<typeof addTimeSchema>;
 export type VoidTime = z.output<typeof voidTimeSchema>;
+export type CorrectTime = z.output<typeof correctTimeSchema>;
 export type FinishStep = z.output<typeof finishStepSchema>;
 export type DropStep = z.output<typeof dropStepSchema>;
 export type StepPlan = Omit<PlanStep, "machineId">;

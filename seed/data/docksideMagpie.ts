@@ -115,6 +115,7 @@ export const docksideMagpie: Machine = {
 			state: "planned",
 		},
 	],
+	wanted: [{ what: "key blank, to be cut to the old lock of the lower door", minor: 850, step: "D04", at: at("2026-05-18", "14:20") }],
 	purchases: [],
 	otherCosts: [{ kind: "carriage", what: "carriage to the shop", minor: 14_000, day: "2026-05-18", supplier: "vrachtschuit" }],
 	alterations: [],

@@ -5,6 +5,7 @@ import type { Machine } from "@/seed/data/types";
 import { at, session } from "@/seed/data/write";
 
 const triage = at("2026-05-06", "13:40");
+const quoted = at("2026-05-07", "09:30");
 
 export const hairpinRidge: Machine = {
 	number: 16,
@@ -149,6 +150,11 @@ export const hairpinRidge: Machine = {
 			sessions: [],
 			state: "planned",
 		},
+	],
+	wanted: [
+		{ what: "fuse link 10 A, as drawn, in place of the 25 A one", minor: 120, step: "H08", at: quoted },
+		{ what: "projection lamp 12 V 50 W, to have one by", minor: 2400, step: "H08", at: quoted },
+		{ what: "contact file and burnishing strips", minor: 1850, step: "H08", at: quoted },
 	],
 	purchases: [],
 	otherCosts: [],

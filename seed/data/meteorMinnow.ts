@@ -1,7 +1,7 @@
 // Machine 14, METEOR MINNOW: a child's rocket ride, in work; its motor is out at the rewinder.
 
 import { obstructions, positions } from "@/seed/data/minnow/positions";
-import { bags, decisions, loans, newParts, otherCosts, purchases, steps, tests } from "@/seed/data/minnow/work";
+import { bags, decisions, loans, newParts, otherCosts, purchases, steps, tests, wantedThings } from "@/seed/data/minnow/work";
 import type { Machine } from "@/seed/data/types";
 import { at } from "@/seed/data/write";
 
@@ -60,6 +60,7 @@ export const meteorMinnow: Machine = {
 	],
 	connectionChanges: [],
 	steps,
+	wanted: wantedThings,
 	purchases,
 	otherCosts,
 	alterations: [],

@@ -3,7 +3,7 @@
 import { bags } from "@/seed/data/skerry/bags";
 import { alterations, connectionChanges, conversions, decisions, digitalItems, disposals, newParts } from "@/seed/data/skerry/changes";
 import { obstructions, places, positions } from "@/seed/data/skerry/positions";
-import { otherCosts, purchases } from "@/seed/data/skerry/purchases";
+import { otherCosts, purchases, wantedThings } from "@/seed/data/skerry/purchases";
 import { steps } from "@/seed/data/skerry/steps";
 import { tests } from "@/seed/data/skerry/tests";
 import type { Machine } from "@/seed/data/types";
@@ -61,6 +61,7 @@ export const skerryLight: Machine = {
 	conversions,
 	connectionChanges,
 	steps,
+	wanted: wantedThings,
 	purchases,
 	otherCosts,
 	alterations,

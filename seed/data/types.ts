@@ -263,6 +263,8 @@ export type Purchase = {
 	readonly reference: string;
 	readonly ordered: Day;
 	readonly received?: Day;
+	/** Days from the order to the door, as they were thought of when it was ordered. */
+	readonly lead?: { readonly low: number; readonly likely: number; readonly high: number };
 	readonly currency: string;
 	/** Shop currency for one unit of the foreign one, as the decimal text on the day's note. */
 	readonly rate?: string;
@@ -275,6 +277,21 @@ export type Purchase = {
 	readonly taxOn: readonly ("goods" | "discount" | "freight" | "duty" | "handling")[];
 	readonly paidMinor: Minor;
 	readonly added?: true;
+};
+
+/** Something that was thought to have to be bought, before it was. */
+export type Wanted = {
+	readonly what: string;
+	/** What it was thought to cost, with freight and tax. */
+	readonly minor: Minor;
+	/** The step that needs it. */
+	readonly step: string;
+	/** When it was put on the list. */
+	readonly at: Instant;
+	/** The purchase line that it was bought with. */
+	readonly line?: string;
+	/** Why the first plan did not have it. */
+	readonly addedWhy?: string;
 };
 
 export type OtherCost = {
@@ -499,6 +516,7 @@ export type Machine = {
 	readonly conversions: readonly Conversion[];
 	readonly connectionChanges: readonly ConnectionChange[];
 	readonly steps: readonly Step[];
+	readonly wanted: readonly Wanted[];
 	readonly purchases: readonly Purchase[];
 	readonly otherCosts: readonly OtherCost[];
 	readonly alterations: readonly Alteration[];

@@ -24,6 +24,8 @@ export type MachineBook = {
 	readonly tests: Map<string, string>;
 	/** Purchase lines. */
 	readonly lines: Map<string, string>;
+	/** What was to be bought, by its words. */
+	readonly wanted: Map<string, string>;
 	readonly bags: Map<number, string>;
 	/** Wires by the position and the terminal at its part: "k25 k25-1". */
 	readonly wires: Map<string, string>;
@@ -44,6 +46,7 @@ export const emptyBook = (data: Machine): MachineBook => ({
 	alterations: new Map(),
 	tests: new Map(),
 	lines: new Map(),
+	wanted: new Map(),
 	bags: new Map(),
 	wires: new Map(),
 	faults: new Map(),

@@ -2,13 +2,17 @@
 
 import { movePart } from "@/lib/bags/changes";
 import { addCapture } from "@/lib/captures/changes";
+import { arrive } from "@/lib/deliveries/changes";
+import { arriveSchema } from "@/lib/deliveries/schema";
 import type { Env } from "@/lib/ledger/env";
 import { addCost } from "@/lib/money/changes";
 import { addCostSchema } from "@/lib/money/schema";
 import { addPart, sayEvidence } from "@/lib/parts/changes";
 import { addPartSchema, sayEvidenceSchema } from "@/lib/parts/schema";
-import { arrive, buy, drawFromLine, partFromLine } from "@/lib/purchases/changes";
-import { arriveSchema, buySchema, drawFromLineSchema, partFromLineSchema } from "@/lib/purchases/schema";
+import { buy, drawFromLine, partFromLine } from "@/lib/purchases/changes";
+import { buySchema, drawFromLineSchema, partFromLineSchema } from "@/lib/purchases/schema";
+import { bought, want } from "@/lib/wanted/changes";
+import { boughtSchema, wantSchema } from "@/lib/wanted/schema";
 import type { Machine, OtherCost, Part, Pot, Purchase, PurchaseLine, Step, Use } from "@/seed/data/types";
 import { at } from "@/seed/data/write";
 import { of } from "@/seed/load/book";
@@ -32,6 +36,21 @@ function orderedAt(machine: Machine, purchase: Purchase, place: number): string 
 	return session === undefined ? at(purchase.ordered, "11:40") : later(session.start, 4 + 7 * place);
 }
 
+/** What was put on the list of things to be bought, as the plan had it or as it was found to be missing. */
+export function wantedThings(diary: Diary, { book }: Books): void {
+	for (const thing of book.data.wanted)
+		diary.note(thing.at, "A", `wanted: ${thing.what}`, async (env) => {
+			const input = wantSchema(currency).parse({
+				machineId: book.machineId,
+				words: thing.what,
+				estimated: thing.minor,
+				stepId: of(book.steps, thing.step),
+				addedWhy: thing.addedWhy ?? "",
+			});
+			book.wanted.set(thing.what, done(await want(input, env)));
+		});
+}
+
 export function purchases(diary: Diary, books: Books): void {
 	const { book, shop } = books;
 	for (const [place, purchase] of book.data.purchases.entries()) {
@@ -41,6 +60,7 @@ export function purchases(diary: Diary, books: Books): void {
 			const input = buySchema(currency).parse({
 				supplierId: of(shop.parties, purchase.supplier),
 				orderedDay: purchase.ordered,
+				lead: purchase.lead ?? null,
 				currency: purchase.currency,
 				rate: purchase.rate ?? "1",
 				discount: potOf(own, "discount"),
@@ -62,6 +82,11 @@ export function purchases(diary: Diary, books: Books): void {
 			for (const [index, line] of purchase.lines.entries()) book.lines.set(line.id, lineIds[index] ?? "");
 			book.lines.set(purchase.id, (await env.store.read.purchaseLine.findUniqueOrThrow({ where: { id: lineIds[0] ?? "" } })).purchaseId);
 		});
+		for (const thing of book.data.wanted.filter(({ line }) => purchase.lines.some(({ id }) => id === line)))
+			diary.note(orderedAt(book.data, purchase, place), "A", `${thing.what} is bought`, async (env) => {
+				const lineId = of(book.lines, thing.line ?? "");
+				done(await bought(boughtSchema.parse({ wantedId: of(book.wanted, thing.what), lineId }), env));
+			});
 		if (purchase.received === undefined) continue;
 		const came = at(purchase.received, "12:45");
 		diary.note(came, "A", `order ${purchase.id} arrives`, async (env) => {

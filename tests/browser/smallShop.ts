@@ -13,8 +13,12 @@ import { nameConversion } from "@/lib/conversions/changes";
 import { systemClock } from "@/lib/core/clock";
 import { type Day, dayOf } from "@/lib/core/days";
 import type { Result } from "@/lib/core/result";
+import { giveCredit } from "@/lib/credits/changes";
+import { creditSchema } from "@/lib/credits/schema";
 import { migrate } from "@/lib/db/migrate";
 import { databaseFile, openStore } from "@/lib/db/store";
+import { deliver } from "@/lib/deliveries/changes";
+import { deliverSchema } from "@/lib/deliveries/schema";
 import { addDigitalItem } from "@/lib/digital/changes";
 import { registerFile } from "@/lib/files/changes";
 import { keepFile } from "@/lib/files/keepFile";
@@ -29,14 +33,16 @@ import { sayEvidenceSchema, sendOutSchema } from "@/lib/parts/schema";
 import { addPerson, setRate } from "@/lib/people/changes";
 import { rateSchema } from "@/lib/people/schema";
 import { addPositionsAsText } from "@/lib/positions/changes";
-import { buy, drawFromLine } from "@/lib/purchases/changes";
-import { buySchema, drawFromLineSchema } from "@/lib/purchases/schema";
+import { buy, drawFromLine, returnLine } from "@/lib/purchases/changes";
+import { buySchema, drawFromLineSchema, returnLineSchema } from "@/lib/purchases/schema";
 import { openShop } from "@/lib/shop/changes";
 import { addTime, planStep } from "@/lib/steps/changes";
 import { addTimeSchema, planStepSchema } from "@/lib/steps/schema";
 import { addLocation } from "@/lib/store/changes";
 import { planTest } from "@/lib/tests/changes";
 import { planTestSchema } from "@/lib/tests/schema";
+import { want } from "@/lib/wanted/changes";
+import { wantSchema } from "@/lib/wanted/schema";
 import { plainPhoto } from "./photos";
 
 function got<T>(result: Result<T>): T {
@@ -140,8 +146,16 @@ export async function smallShop(): Promise<SmallShop> {
 	);
 
 	const order = { supplierName: "A dealer", orderedDay: today, lines: [{ what: "Wire", count: "5", unit: "m", net: "10" }] };
-	const { lineIds } = got(await buy(buySchema("EUR").parse(order), env()));
+	const { id: purchaseId, lineIds } = got(await buy(buySchema("EUR").parse(order), env()));
+	got(await deliver(deliverSchema.parse({ purchaseId, day: today, lines: [{ lineId: lineIds[0], count: "3" }] }), env()));
 	got(await drawFromLine(drawFromLineSchema.parse({ lineId: lineIds[0], machineId, count: "1", day: today }), env()));
+	const back = { lineId: lineIds[0], machineId, count: "1", day: today, words: "too thin" };
+	const { useId } = got(await returnLine(returnLineSchema.parse(back), env()));
+	const credit = { purchaseId, useId, day: today, amount: "1", words: "their credit note" };
+	got(await giveCredit(creditSchema("EUR").parse(credit), env()));
+	const wanted = { machineId, words: "New brushes", estimated: "6" };
+	got(await want(wantSchema("EUR").parse(wanted), env()));
+	got(await want(wantSchema("EUR").parse({ ...wanted, words: "New springs" }), env()));
 	got(await buy(buySchema("EUR").parse({ ...order, arrivedDay: today }), env()));
 
 	const photo = await plainPhoto("bench.jpg");

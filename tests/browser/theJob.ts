@@ -523,7 +523,7 @@ export function theWholeJob({ size, touch }: Way): void {
 		await row(/Grease.*4\.40/).waitFor();
 		await row(new RegExp(`Wil Duin.*${SUMS.wilWorked}.*${SUMS.wil}.*${SUMS.wilCharged}`)).waitFor();
 		await row(new RegExp(`Fen Oker.*${SUMS.fenWorked}.*${SUMS.fen}.*${SUMS.fenCharged}`)).waitFor();
-		await row(new RegExp(`Parts and materials used.*${SUMS.parts}`)).waitFor();
+		await row(new RegExp(`Parts and materials.*${SUMS.parts}`)).waitFor();
 		await row(new RegExp(`In all.*${SUMS.spent}`)).waitFor();
 		expect(await card(watch.page, "In the books").textContent()).toContain(`In the books for${SUMS.books}`);
 	});

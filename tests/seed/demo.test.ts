@@ -177,7 +177,7 @@ describe("money of machine 12", () => {
 		expect(sumMinor(money.labour.persons.map((person) => person.spent))).toBe(133_700);
 		expect(sumMinor(money.labour.persons.map((person) => person.charged))).toBe(244_750);
 		expect(sumMinor(money.labour.persons.map((person) => person.estimated))).toBe(115_236);
-		expect(spent["Parts and materials used"]).toBe(41_197);
+		expect(spent["Parts and materials"]).toBe(41_197);
 		expect([spent.Consumables, spent.Inspection, spent.Disposal]).toEqual([2_082, 12_000, 2_200]);
 		expect(money.summary.total.spent).toBe(191_179);
 		expect([money.bought, money.carriage, money.books]).toEqual([62_000, 8_500, 261_679]);

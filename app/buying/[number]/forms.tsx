@@ -11,25 +11,8 @@ import type { Option } from "@/app/ui/option";
 import { SelectField } from "@/app/ui/selectField";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
-import { arriveSchema, drawFromLineSchema, partFromLineSchema, returnLineSchema, voidUseSchema } from "@/lib/purchases/schema";
-import { arriveAction, drawFromLineAction, partFromLineAction, returnLineAction, voidUseAction } from "../actions";
-
-export function ArriveForm({ purchaseId, today }: { purchaseId: string; today: string }) {
-	const form = useActionForm({
-		schema: arriveSchema,
-		defaults: { purchaseId, arrivedDay: today, locationId: "" },
-		action: arriveAction,
-	});
-	return (
-		<form {...form.formProps}>
-			<FormProblem problem={form.problem} />
-			<DayField label="Arrived on" {...form.field("arrivedDay")} />
-			<Button type="submit" kind="main" pending={form.pending}>
-				It is here
-			</Button>
-		</form>
-	);
-}
+import { drawFromLineSchema, partFromLineSchema, returnLineSchema, voidUseSchema } from "@/lib/purchases/schema";
+import { drawFromLineAction, partFromLineAction, returnLineAction, voidUseAction } from "../actions";
 
 type LineOption = Option & { readonly what: string };
 type Way = "part" | "used" | "returned";
@@ -129,16 +112,23 @@ function UsedForm({ lines, machines, today }: DrawProps) {
 }
 
 function ReturnedForm({ lines, machines, today }: DrawProps) {
+	const [done, setDone] = useState(false);
 	const form = useActionForm({
 		schema: returnLineSchema,
 		defaults: { lineId: lines[0]?.value ?? "", machineId: machines[0]?.value ?? "", count: "1", day: today, words: "" },
 		action: returnLineAction,
+		onDone: () => setDone(true),
 	});
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
 			<SelectField label="Line" options={lines} {...form.field("lineId")} />
-			<SelectField label="Bought for" options={machines} {...form.field("machineId")} />
+			<SelectField
+				label="Bought for"
+				hint="Also when it goes back from stock. What it cost stays with this machine until the seller credits it."
+				options={machines}
+				{...form.field("machineId")}
+			/>
 			<FormRow>
 				<TextField label="How many" inputMode="numeric" {...form.field("count")} />
 				<DayField label="Day" {...form.field("day")} />
@@ -147,16 +137,21 @@ function ReturnedForm({ lines, machines, today }: DrawProps) {
 			<Button type="submit" kind="main" pending={form.pending}>
 				Send it back
 			</Button>
+			{done ? <Notice means="wait">Sent back. Its credit is awaited: enter it below when the seller answers.</Notice> : null}
 		</form>
 	);
 }
 
-export function VoidUseForm({ useId, what }: { useId: string; what: string }) {
+export function VoidUseForm({ useId, what, kind }: { useId: string; what: string; kind: "used" | "returned" }) {
 	const [asking, setAsking] = useState(false);
 	const form = useActionForm({ schema: voidUseSchema, defaults: { useId, why: "" }, action: voidUseAction });
 	if (!asking)
 		return (
-			<Button kind="quiet" onClick={() => setAsking(true)} aria-label={`Take the use of ${what} back`}>
+			<Button
+				kind="quiet"
+				onClick={() => setAsking(true)}
+				aria-label={`Take the ${kind === "returned" ? "return" : "use"} of ${what} back`}
+			>
 				Take back
 			</Button>
 		);

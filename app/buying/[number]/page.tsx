@@ -10,14 +10,20 @@ import { PrintButton } from "@/app/ui/printButton";
 import { Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
 import { systemClock } from "@/lib/core/clock";
-import { day, dayOf, formatDay } from "@/lib/core/days";
+import { day, dayOf, formatDay, formatDayShort } from "@/lib/core/days";
+import { type Credited, sentBack } from "@/lib/credits/rules";
 import { shopStore } from "@/lib/db/shopStore";
+import { cameOf } from "@/lib/deliveries/rules";
 import { isCurrency } from "@/lib/money/currency";
 import { leftOfLine } from "@/lib/money/lineUse";
 import { formatAmount, minor, sumMinor } from "@/lib/money/money";
 import { machinesInWork, purchaseByNumber } from "@/lib/purchases/queries";
 import { requireShop } from "@/lib/shop/queries";
-import { ArriveForm, DrawForm, VoidUseForm } from "./forms";
+import { pathsOf, placesInOrder } from "@/lib/store/queries";
+import { CreditForm } from "./creditForms";
+import { Credits } from "./credits";
+import { Deliveries, InThePost } from "./deliveries";
+import { DrawForm, VoidUseForm } from "./forms";
 
 type Params = { params: Promise<{ number: string }> };
 
@@ -30,15 +36,18 @@ export default async function PurchasePage({ params }: Params) {
 	const number = Number((await params).number);
 	const purchase = Number.isInteger(number) ? await purchaseByNumber(read, number) : null;
 	if (!purchase || !isCurrency(purchase.currency)) notFound();
-	const [shop, machines] = await Promise.all([requireShop(read), machinesInWork(read)]);
+	const [shop, machines, places] = await Promise.all([requireShop(read), machinesInWork(read), placesInOrder(read)]);
 	const home = (value: number) => formatAmount(minor(value), shop.currency);
 	const own = (value: number) => formatAmount(minor(value), purchase.currency as typeof shop.currency);
 	const today = dayOf(systemClock(), shop.timeZone);
 	const foreign = purchase.currency !== shop.currency;
 	const lines = purchase.lines.map((line) => {
 		const standing = line.uses.filter(({ kind }) => kind !== "void");
+		const came = cameOf(line, purchase.arrivedDay, line.deliveries);
 		return {
 			...line,
+			came,
+			here: came - standing.reduce((sum, use) => sum + use.count, 0),
 			left: leftOfLine(
 				{ landed: minor(line.landedMinor), count: line.count },
 				standing.map((use) => ({ count: use.count, charged: minor(use.amountMinor) })),
@@ -47,6 +56,13 @@ export default async function PurchasePage({ params }: Params) {
 	});
 	const uses = lines.flatMap((line) => line.uses.map((use) => ({ ...use, line })));
 	const of = (kind: "used" | "returned") => sumMinor(uses.filter((use) => use.kind === kind).map((use) => minor(use.amountMinor)));
+	const given = purchase.credits
+		.filter(({ stands }) => stands === "yes")
+		.map((credit): Credited => ({ useId: credit.useId, amount: minor(credit.amountMinor) }));
+	const returns = uses
+		.filter(({ kind }) => kind === "returned")
+		.map((use) => ({ ...use, ...sentBack({ id: use.id, cost: minor(use.amountMinor) }, given) }));
+	const machineOptions = machines.map((machine) => ({ value: machine.id, label: `${machine.number} ${machine.name}` }));
 	return (
 		<Stack>
 			<PageHead
@@ -56,14 +72,20 @@ export default async function PurchasePage({ params }: Params) {
 				figures={[
 					{ value: home(purchase.paidMinor), label: `paid, ${shop.currency}` },
 					{ value: home(of("used")), label: "used on machines" },
-					{ value: home(sumMinor(lines.map(({ left }) => left.value))), label: "in stock" },
+					{
+						value: home(sumMinor(lines.map(({ left }) => left.value))),
+						label: purchase.arrivedDay ? "in stock" : "in stock or in the post",
+					},
 				]}
 				actions={<PrintButton>Print</PrintButton>}
 			/>
 			{purchase.arrivedDay ? null : (
-				<Card title="In the post">
-					<ArriveForm purchaseId={purchase.id} today={today} />
-				</Card>
+				<InThePost
+					purchase={purchase}
+					lines={lines}
+					today={today}
+					places={pathsOf(places).map(({ id, path }) => ({ value: id, label: path }))}
+				/>
 			)}
 			<Card title="Lines" aside={foreign ? `${purchase.currency} at ${purchase.rate}` : shop.currency} flush>
 				<Table
@@ -93,10 +115,11 @@ export default async function PurchasePage({ params }: Params) {
 							cell: (line) => home(line.landedMinor),
 							foot: home(sumMinor(lines.map((line) => minor(line.landedMinor)))),
 						},
-						{ key: "left", head: "Left", align: "right", cell: (line) => String(line.left.count) },
+						{ key: "came", head: "Came", align: "right", cell: (line) => String(line.came) },
+						{ key: "left", head: "Left here", align: "right", cell: (line) => String(line.here) },
 						{
 							key: "stock",
-							head: `In stock, ${shop.currency}`,
+							head: `Not used, ${shop.currency}`,
 							align: "decimal",
 							cell: (line) => home(line.left.value),
 							foot: home(sumMinor(lines.map(({ left }) => left.value))),
@@ -105,62 +128,89 @@ export default async function PurchasePage({ params }: Params) {
 				/>
 			</Card>
 			<Columns>
-				<Card title="Where it went" aside={shop.currency} flush>
-					<Table
-						caption="What was used, sent back or taken back"
-						rows={uses}
-						rowKey={(use) => use.id}
-						empty={<p className="af-hint">Nothing of it is used yet: all of it is stock.</p>}
-						columns={[
-							{
-								key: "what",
-								head: "What",
-								main: true,
-								cell: (use) => `${use.count} × ${use.line.what}`,
-								sub: (use) => use.words,
-							},
-							{
-								key: "where",
-								head: "Machine",
-								cell: (use) => <Link href={`/machines/${use.machine.number}/money`}>{`${use.machine.number} ${use.machine.name}`}</Link>,
-								sub: (use) => (use.part?.tag ? <TagChip tag={use.part.tag.id} href={`/t/${use.part.tag.id}`} /> : null),
-							},
-							{ key: "day", head: "Day", cell: (use) => formatDay(day(use.day)) },
-							{
-								key: "amount",
-								head: `Cost, ${shop.currency}`,
-								align: "decimal",
-								cell: (use) => home(use.amountMinor),
-							},
-							{
-								key: "state",
-								head: "State",
-								hideHead: true,
-								cell: (use) =>
-									use.kind === "void" ? (
-										<Badge>taken back</Badge>
-									) : use.kind === "returned" ? (
-										<Badge means="wait">sent back</Badge>
-									) : use.part ? null : (
-										<VoidUseForm useId={use.id} what={use.line.what} />
-									),
-							},
-						]}
-					/>
-				</Card>
+				<Stack>
+					<Deliveries lines={lines} />
+					<Card title="Where it went" aside={shop.currency} flush>
+						<Table
+							caption="What was used, sent back or taken back"
+							rows={uses}
+							rowKey={(use) => use.id}
+							empty={<p className="af-hint p-4">Nothing of it is used yet.</p>}
+							columns={[
+								{
+									key: "what",
+									head: "What",
+									main: true,
+									cell: (use) => `${use.count} × ${use.line.what}`,
+									sub: (use) => use.words,
+								},
+								{
+									key: "where",
+									head: "Machine",
+									cell: (use) => <Link href={`/machines/${use.machine.number}/money`}>{`${use.machine.number} ${use.machine.name}`}</Link>,
+									sub: (use) => (use.part?.tag ? <TagChip tag={use.part.tag.id} href={`/t/${use.part.tag.id}`} /> : null),
+								},
+								{ key: "day", head: "Day", cell: (use) => formatDay(day(use.day)) },
+								{
+									key: "amount",
+									head: `Cost, ${shop.currency}`,
+									align: "decimal",
+									cell: (use) => home(use.amountMinor),
+								},
+								{
+									key: "state",
+									head: "State",
+									hideHead: true,
+									cell: (use) =>
+										use.kind === "void" ? (
+											<Badge>taken back</Badge>
+										) : use.part ? null : (
+											<>
+												{use.kind === "returned" ? <Badge means="wait">sent back</Badge> : null}
+												<VoidUseForm useId={use.id} what={use.line.what} kind={use.kind} />
+											</>
+										),
+								},
+							]}
+						/>
+					</Card>
+					<Credits purchase={purchase} returns={returns} currency={shop.currency} />
+				</Stack>
 				<Stack>
 					<Card title="Use some of it">
-						{machines.length === 0 || lines.every(({ left }) => left.count === 0) ? (
-							<p className="af-hint">{machines.length === 0 ? "Take in a machine first." : "Nothing of it is left."}</p>
+						{machines.length === 0 || lines.every(({ here }) => here === 0) ? (
+							<p className="af-hint">
+								{machines.length === 0
+									? "Take in a machine first."
+									: lines.every(({ left }) => left.count === 0)
+										? "Nothing of it is left."
+										: "Nothing of it is here: record that it came first."}
+							</p>
 						) : (
 							<DrawForm
+								key={lines.map(({ here }) => here).join()}
 								today={today}
-								machines={machines.map((machine) => ({ value: machine.id, label: `${machine.number} ${machine.name}` }))}
+								machines={machineOptions}
 								lines={lines
-									.filter(({ left }) => left.count > 0)
-									.map((line) => ({ value: line.id, label: `${line.what}, ${line.left.count} left`, what: line.what }))}
+									.filter(({ here }) => here > 0)
+									.map((line) => ({ value: line.id, label: `${line.what}, ${line.here} left`, what: line.what }))}
 							/>
 						)}
+					</Card>
+					<Card title="The seller gives something back">
+						<CreditForm
+							key={returns.map(({ id, credited }) => `${id} ${credited}`).join()}
+							purchaseId={purchase.id}
+							today={today}
+							currency={shop.currency}
+							machines={machineOptions}
+							returns={returns
+								.filter(({ cost, credited }) => credited < cost)
+								.map((use) => ({
+									value: use.id,
+									label: `${use.count} × ${use.line.what}, sent back ${formatDayShort(day(use.day))}, cost ${home(use.cost)}`,
+								}))}
+						/>
 					</Card>
 					<Card title="How it adds up" aside={shop.currency}>
 						<Facts

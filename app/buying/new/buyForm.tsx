@@ -9,6 +9,7 @@ import { ChoiceField } from "@/app/ui/choiceField";
 import { DayField } from "@/app/ui/dayField";
 import { FormProblem } from "@/app/ui/formProblem";
 import { Buttons, Columns, FormRow, Stack } from "@/app/ui/layouts";
+import { MinutesField } from "@/app/ui/minutesField";
 import { MoneyField } from "@/app/ui/moneyField";
 import type { Option } from "@/app/ui/option";
 import { SelectField } from "@/app/ui/selectField";
@@ -20,6 +21,7 @@ import { landed } from "@/lib/money/landed";
 import { formatAmount, minor, parseAmount } from "@/lib/money/money";
 import { buySchema } from "@/lib/purchases/schema";
 import { buyAction } from "../actions";
+import { LEAD_HINT } from "../leadHint";
 
 const EMPTY_LINE = { what: "", count: "1", unit: "piece", net: "", weightGrams: "" };
 
@@ -42,6 +44,7 @@ export function BuyForm({
 			supplierName: "",
 			orderedDay: today,
 			arrivedDay: "",
+			lead: { low: "", likely: "", high: "" },
 			currency: home,
 			rate: "",
 			spreadBy: "value",
@@ -82,8 +85,18 @@ export function BuyForm({
 						</FormRow>
 						<FormRow>
 							<DayField label="Ordered" {...form.field("orderedDay")} />
-							<DayField label="Arrived" hint="Empty while it is in the post" optional {...form.field("arrivedDay")} />
+							<DayField label="Arrived" hint="Whole. Empty while any of it is in the post" optional {...form.field("arrivedDay")} />
 						</FormRow>
+						{typed.arrivedDay ? null : (
+							<MinutesField
+								label="Days until it is here"
+								hint={LEAD_HINT}
+								optional
+								low={form.field("lead.low")}
+								likely={form.field("lead.likely")}
+								high={form.field("lead.high")}
+							/>
+						)}
 						<FormRow>
 							<SelectField label="Currency" options={currencies} {...form.field("currency")} />
 							{foreign ? (
@@ -183,7 +196,10 @@ function WhatItComesTo({ typed, home, code }: { typed: Typed; home: CurrencyCode
 	const [duty, handling, tax] = [amount(typed.duty, home), amount(typed.handling, home), amount(typed.tax, home)];
 	const nets = (typed.lines ?? []).map((line) => amount(line?.net, code));
 	const rate = decimalFrom(code === home ? "1" : (typed.rate ?? ""));
-	if ([discount, freight, duty, handling, tax, ...nets].includes(null) || rate === null || rate.digits <= 0n) return null;
+	if (rate === null || rate.digits <= 0n)
+		return <p className="af-hint">{`What it comes to stands here once the rate is written: ${home} for 1 ${code}.`}</p>;
+	if ([discount, freight, duty, handling, tax, ...nets].includes(null))
+		return <p className="af-hint">What it comes to stands here once every amount can be read.</p>;
 	const pot = (value: number | null, where: "purchase" | "shop") => ({ minor: minor(value ?? 0), in: where, by: "value" as const });
 	const all = landed({
 		shopCurrency: home,

@@ -14,6 +14,7 @@ import type {
 	PositionId,
 	Purchase,
 	Step,
+	Wanted,
 } from "@/seed/data/types";
 import { at, evidence, fix, session } from "@/seed/data/write";
 
@@ -440,6 +441,7 @@ export const purchases: readonly Purchase[] = [
 		reference: "invoice 20377",
 		ordered: "2026-04-21",
 		received: "2026-05-18",
+		lead: { low: 14, likely: 21, high: 40 },
 		currency: "USD",
 		rate: "0.9180",
 		foreignPots: [{ kind: "freight", minor: 2200 }],
@@ -463,6 +465,7 @@ export const purchases: readonly Purchase[] = [
 		supplier: "snoerhal",
 		reference: "SH-7911",
 		ordered: "2026-05-19",
+		lead: { low: 2, likely: 5, high: 10 },
 		currency: "EUR",
 		lines: [
 			{ id: "p2-cord", what: "cord, three-core 1 mm²", quantity: 4, unit: "m", netMinor: 1560, uses: [] },
@@ -475,6 +478,26 @@ export const purchases: readonly Purchase[] = [
 		taxPermille: 210,
 		taxOn: ["goods", "freight"],
 		paidMinor: 2801,
+	},
+];
+
+const inThePlan = at("2026-04-14", "09:20");
+
+/** What the quote reckoned with, landed; what is not bought yet stays on the list. */
+export const wantedThings: readonly Wanted[] = [
+	{ what: "buzzer of the period, or a copy", minor: 5500, step: "M19", line: "p1-buzzer", at: inThePlan },
+	{ what: "V-belt, inch size", minor: 2200, step: "M20", line: "p1-belt", at: inThePlan },
+	{ what: "lower shaft seal of the gearbox", minor: 1400, step: "M17", line: "p1-seal", at: inThePlan },
+	{ what: "cord with earth, 4 m", minor: 2200, step: "M18", line: "p2-cord", at: inThePlan },
+	{ what: "cord grip", minor: 400, step: "M18", line: "p2-grip", at: inThePlan },
+	{ what: "gear oil, 1 l", minor: 1600, step: "M17", at: inThePlan },
+	{ what: "start capacitor, tested against the old one", minor: 1900, step: "M20", at: inThePlan },
+	{
+		what: "gasket for the nose lamp's lens",
+		minor: 950,
+		step: "M21",
+		at: at("2026-04-21", "09:15"),
+		addedWhy: "hard and cracked when the lamp came out",
 	},
 ];
 

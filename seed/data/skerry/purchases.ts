@@ -1,6 +1,7 @@
 // Machine 12: what was bought, as the invoices say it, and where each line went. Landed prices are computed, never written down.
 
-import type { OtherCost, Purchase } from "@/seed/data/types";
+import type { OtherCost, Purchase, Wanted } from "@/seed/data/types";
+import { at } from "@/seed/data/write";
 
 const pot = (kind: Purchase["pots"][number]["kind"], minor: number) => ({ kind, minor });
 
@@ -11,6 +12,7 @@ export const purchases: readonly Purchase[] = [
 		reference: "KD-26-1187",
 		ordered: "2026-03-06",
 		received: "2026-03-13",
+		lead: { low: 4, likely: 7, high: 14 },
 		currency: "EUR",
 		lines: [
 			{
@@ -49,6 +51,7 @@ export const purchases: readonly Purchase[] = [
 		reference: "LV 40552",
 		ordered: "2026-03-06",
 		received: "2026-03-12",
+		lead: { low: 3, likely: 6, high: 12 },
 		currency: "EUR",
 		lines: [
 			{
@@ -95,6 +98,7 @@ export const purchases: readonly Purchase[] = [
 		reference: "SH-7730",
 		ordered: "2026-03-06",
 		received: "2026-03-11",
+		lead: { low: 2, likely: 5, high: 10 },
 		currency: "EUR",
 		lines: [
 			{
@@ -149,6 +153,7 @@ export const purchases: readonly Purchase[] = [
 		reference: "invoice 20318",
 		ordered: "2026-03-06",
 		received: "2026-03-30",
+		lead: { low: 14, likely: 21, high: 40 },
 		currency: "USD",
 		rate: "0.9240",
 		foreignPots: [pot("freight", 1650)],
@@ -183,6 +188,7 @@ export const purchases: readonly Purchase[] = [
 		reference: "PM 2026/391",
 		ordered: "2026-03-06",
 		received: "2026-03-10",
+		lead: { low: 2, likely: 4, high: 8 },
 		currency: "EUR",
 		lines: [
 			{
@@ -221,6 +227,7 @@ export const purchases: readonly Purchase[] = [
 		reference: "SN 5521",
 		ordered: "2026-04-10",
 		received: "2026-04-14",
+		lead: { low: 2, likely: 4, high: 8 },
 		currency: "EUR",
 		lines: [
 			{
@@ -237,6 +244,43 @@ export const purchases: readonly Purchase[] = [
 		taxOn: ["goods", "freight"],
 		paidMinor: 1416,
 		added: true,
+	},
+];
+
+const wanted = (what: string, minor: number, step: string, line: string): Wanted => ({
+	what,
+	minor,
+	step,
+	line,
+	at: at("2026-03-03", "09:40"),
+});
+
+/** What the quote reckoned with, landed. The shaft rod was not in it. */
+export const wantedThings: readonly Wanted[] = [
+	wanted("motor 24 V DC with gearhead", 10500, "S28", "o1-motor"),
+	wanted("controller, 4 outputs", 6000, "S31", "o1-controller"),
+	wanted("clamp coupling 6.35 / 8 mm", 2000, "S28", "o1-coupling"),
+	wanted("supply 24 V 60 W", 4000, "S31", "o2-supply"),
+	wanted("light bars 24 V, two", 2600, "S32", "o2-bars"),
+	wanted("LED lamp 6.3 V", 600, "S37", "o2-lamp"),
+	wanted("a fuse link T1A", 50, "S33", "o2-links"),
+	wanted("flex with earth, 3 m", 1800, "S33", "o3-flex"),
+	wanted("cord grip M16", 400, "S33", "o3-grip"),
+	wanted("green-and-yellow wire, 4 m", 500, "S34", "o3-earth"),
+	wanted("terminals, 14", 300, "S36", "o3-terminals"),
+	wanted("wire tags, 62", 800, "S10", "o3-tags"),
+	wanted("bush set, rubber", 3000, "S28", "o4-bushes"),
+	wanted("coin switch of the period", 4500, "S38", "o4-switch"),
+	wanted("steel plate for the adapter", 1500, "S23", "o5-plate"),
+	wanted("threaded inserts M6, 4", 250, "S22", "o5-inserts"),
+	wanted("screws M6 x 30, 4", 200, "S35", "o5-screws"),
+	{
+		what: "ground rod for a new lantern shaft",
+		minor: 1500,
+		step: "S41",
+		line: "o6-rod",
+		at: at("2026-04-09", "13:50"),
+		addedWhy: "the coupling slips on the worn shaft",
 	},
 ];
 

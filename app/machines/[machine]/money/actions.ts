@@ -8,6 +8,8 @@ import { shopStore } from "@/lib/db/shopStore";
 import { addCost, changeCost } from "@/lib/money/changes";
 import { addCostSchema, changeCostSchema } from "@/lib/money/schema";
 import { requireShop } from "@/lib/shop/queries";
+import { bought, changeWanted, dropWanted, want, wantAgain } from "@/lib/wanted/changes";
+import { boughtSchema, changeWantedSchema, dropWantedSchema, wantAgainSchema, wantSchema } from "@/lib/wanted/schema";
 
 export async function addCostAction(raw: unknown): Promise<Result<string>> {
 	const { currency } = await requireShop((await shopStore()).read);
@@ -27,6 +29,58 @@ export async function changeCostAction(raw: unknown): Promise<Result<null>> {
 	const env = await hereAndNow(raw);
 	if (!env.ok) return env;
 	const done = await changeCost(input.data, env.value);
+	if (done.ok) revalidatePath("/machines", "layout");
+	return done;
+}
+
+export async function wantAction(raw: unknown): Promise<Result<string>> {
+	const { currency } = await requireShop((await shopStore()).read);
+	const input = wantSchema(currency).safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(raw);
+	if (!env.ok) return env;
+	const done = await want(input.data, env.value);
+	if (done.ok) revalidatePath("/machines", "layout");
+	return done;
+}
+
+export async function changeWantedAction(raw: unknown): Promise<Result<null>> {
+	const { currency } = await requireShop((await shopStore()).read);
+	const input = changeWantedSchema(currency).safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(raw);
+	if (!env.ok) return env;
+	const done = await changeWanted(input.data, env.value);
+	if (done.ok) revalidatePath("/machines", "layout");
+	return done;
+}
+
+export async function boughtAction(raw: unknown): Promise<Result<null>> {
+	const input = boughtSchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(raw);
+	if (!env.ok) return env;
+	const done = await bought(input.data, env.value);
+	if (done.ok) revalidatePath("/machines", "layout");
+	return done;
+}
+
+export async function dropWantedAction(raw: unknown): Promise<Result<null>> {
+	const input = dropWantedSchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(raw);
+	if (!env.ok) return env;
+	const done = await dropWanted(input.data, env.value);
+	if (done.ok) revalidatePath("/machines", "layout");
+	return done;
+}
+
+export async function wantAgainAction(raw: unknown): Promise<Result<null>> {
+	const input = wantAgainSchema.safeParse(raw);
+	if (!input.success) return unreadable(input.error);
+	const env = await hereAndNow(raw);
+	if (!env.ok) return env;
+	const done = await wantAgain(input.data, env.value);
 	if (done.ok) revalidatePath("/machines", "layout");
 	return done;
 }

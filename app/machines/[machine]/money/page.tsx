@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
 import { Bars } from "@/app/ui/bars";
+import { Bridge } from "@/app/ui/bridge";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
@@ -15,13 +16,20 @@ import { systemClock } from "@/lib/core/clock";
 import { day, dayOf, formatDay } from "@/lib/core/days";
 import { formatMinutes } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
+import { bridgeOf, liftOf } from "@/lib/money/bridge";
 import { isCurrency } from "@/lib/money/currency";
 import { formatAmount, type MinorUnits, minor, sumMinor } from "@/lib/money/money";
 import { formatSixths } from "@/lib/money/pert";
-import { costLinesOf, type MachineMoney, machineMoney, usesOf } from "@/lib/money/queries";
+import { costLinesOf, creditsOf, type MachineMoney, machineMoney, usesOf } from "@/lib/money/queries";
 import { COST_KIND_WORDS } from "@/lib/money/schema";
 import { requireShop } from "@/lib/shop/queries";
+import { timeDoubts } from "@/lib/steps/timeCheckQueries";
+import { linesBought, openSteps, wantedOf } from "@/lib/wanted/queries";
+import { TimeDoubts } from "../work/timeDoubts";
 import { AddCostForm, ChangeCostForm } from "./forms";
+import { SentBackCard } from "./sentBackCard";
+import { WantedCard } from "./wanted";
+import { WantForm } from "./wantedForms";
 
 type Params = { params: Promise<{ machine: string }> };
 
@@ -35,14 +43,25 @@ export default async function MoneyPage({ params }: Params) {
 		: null;
 	if (!machine) notFound();
 	const shop = await requireShop(read);
-	const today = dayOf(systemClock(), shop.timeZone);
-	const [money, uses, costs] = await Promise.all([
+	const now = systemClock();
+	const today = dayOf(now, shop.timeZone);
+	const [money, uses, costs, credits, wanted, bought, steps, doubts] = await Promise.all([
 		machineMoney(read, machine.id, today),
 		usesOf(read, machine.id),
 		costLinesOf(read, machine.id),
+		creditsOf(read, machine.id),
+		wantedOf(read, machine.id),
+		linesBought(read),
+		openSteps(read, machine.id),
+		timeDoubts(read, { machineId: machine.id }, now, shop.timeZone),
 	]);
 	if (!money || !isCurrency(money.currency)) notFound();
 	const amount = (value: number): string => formatAmount(minor(value), shop.currency);
+	const stepOptions = steps.map((step) => ({ value: step.id, label: `${step.number} ${step.title}` }));
+	const lineOptions = bought.map((line) => ({
+		value: line.id,
+		label: `${line.purchase.number}: ${line.count === 1 ? "" : `${line.count} × `}${line.what}`,
+	}));
 	return (
 		<Stack>
 			{money.labour.missingRates.length > 0 ? (
@@ -57,6 +76,7 @@ export default async function MoneyPage({ params }: Params) {
 					yet.
 				</Notice>
 			) : null}
+			<TimeDoubts doubts={doubts} here={null} machine={number} timeZone={shop.timeZone} now={now} />
 			<Columns>
 				<Stack>
 					<SummaryCard money={money} amount={amount} currency={shop.currency} />
@@ -99,6 +119,7 @@ export default async function MoneyPage({ params }: Params) {
 							]}
 						/>
 					</Card>
+					<WantedCard wanted={wanted} machineId={machine.id} currency={shop.currency} steps={stepOptions} lines={lineOptions} />
 					<Card title="Parts and materials used" aside={shop.currency} flush>
 						<Table
 							caption="Parts and materials used"
@@ -133,6 +154,7 @@ export default async function MoneyPage({ params }: Params) {
 							]}
 						/>
 					</Card>
+					<SentBackCard {...credits} currency={shop.currency} />
 					<Card title="Other costs" aside={shop.currency} flush>
 						<Table
 							caption="Other costs"
@@ -183,8 +205,14 @@ export default async function MoneyPage({ params }: Params) {
 					<Card title="Add a cost">
 						<AddCostForm machineId={machine.id} today={today} currency={shop.currency} />
 					</Card>
+					<Card title="Put on the list to be bought">
+						<WantForm machineId={machine.id} currency={shop.currency} steps={stepOptions} begun={money.minutes > 0} />
+					</Card>
 					<Buttons>
 						<PrintButton>Print</PrintButton>
+						<a className="af-button" data-kind="plain" href={`/machines/${number}/money/costs.csv`} download>
+							Save the costs as a table
+						</a>
 					</Buttons>
 				</Stack>
 			</Columns>
@@ -230,10 +258,67 @@ function SummaryCard({ money, amount, currency }: Show) {
 					})),
 				]}
 			/>
+			<BridgeOf money={money} amount={amount} currency={currency} />
 			<p className="af-hint">
 				Estimated labour is the expected time of the first plan, (low + 4 likely + high) / 6, at the rates of the day the machine came in.
 			</p>
 		</Card>
+	);
+}
+
+/** What is over and what is under, cost row by cost row. Nothing while nothing was estimated, or all comes out as estimated. */
+function BridgeOf({ money, amount, currency }: Show) {
+	const { lines, total } = money.summary;
+	const steps = bridgeOf(lines);
+	if (total.estimated === 0 || steps.length === 2) return null;
+	const signed = (value: number) => (value === 0 ? amount(0) : `${value > 0 ? "+" : "\u2212"}${amount(Math.abs(value))}`);
+	return (
+		<>
+			<h3>From the estimate to completion</h3>
+			<Bridge
+				caption="From the estimate to completion"
+				unit={currency}
+				bars={steps.map((step) => ({
+					label: step.what,
+					kind: step.kind === "estimate" ? "start" : step.kind === "completion" ? "end" : step.kind,
+					from: step.from,
+					to: step.to,
+					text: step.kind === "over" || step.kind === "under" ? signed(liftOf(step)) : amount(step.to),
+				}))}
+				note="Hatched: over the estimate. Outlined: under it."
+				table={
+					<Table
+						caption="From the estimate to completion"
+						rows={lines}
+						rowKey={(line) => line.what}
+						columns={[
+							{ key: "what", head: "What", main: true, cell: (line) => line.what, foot: "In all" },
+							{
+								key: "estimated",
+								head: "Estimated",
+								align: "decimal",
+								cell: (line) => amount(line.estimated),
+								foot: amount(total.estimated),
+							},
+							{
+								key: "differs",
+								head: "Over or under",
+								align: "decimal",
+								cell: (line) => signed(line.atCompletion - line.estimated),
+								foot: signed(total.atCompletion - total.estimated),
+							},
+							{
+								key: "end",
+								head: "At completion",
+								align: "decimal",
+								cell: (line) => amount(line.atCompletion),
+								foot: amount(total.atCompletion),
+							},
+						]}
+					/>
+				}
+			/>
+		</>
 	);
 }
 

@@ -1,10 +1,22 @@
 "use server";
 
 import type { Result } from "@/lib/core/result";
-import { addTime, changeStep, dropStep, finishStep, planStep, reopenStep, startClock, stopClock, voidTime } from "@/lib/steps/changes";
+import {
+	addTime,
+	changeStep,
+	correctTime,
+	dropStep,
+	finishStep,
+	planStep,
+	reopenStep,
+	startClock,
+	stopClock,
+	voidTime,
+} from "@/lib/steps/changes";
 import {
 	addTimeFormSchema,
 	changeStepFormSchema,
+	correctTimeFormSchema,
 	dropStepSchema,
 	finishStepFormSchema,
 	planStepFormSchema,
@@ -43,6 +55,13 @@ export async function addTimeAction(raw: unknown): Promise<Result<{ workId: stri
 
 export async function voidTimeAction(raw: unknown): Promise<Result<null>> {
 	return deedOfForm(raw, voidTimeSchema, voidTime);
+}
+
+export async function correctTimeAction(raw: unknown): Promise<Result<{ workId: string }>> {
+	return deedOfForm(raw, correctTimeFormSchema, async ({ began, ...input }, env, momentOf) => {
+		const startedAt = momentOf(began, "began");
+		return startedAt.ok ? correctTime({ ...input, startedAt: startedAt.value }, env) : startedAt;
+	});
 }
 
 export async function finishStepAction(raw: unknown): Promise<Result<null>> {

@@ -48,7 +48,7 @@ export function StartClock({
 	);
 }
 
-/** Stops a clock. One that was forgotten overnight asks when it really stopped. */
+/** Stops a clock. One that ran over a night asks when it really stopped. */
 export function StopClock({
 	workId,
 	words,
@@ -67,7 +67,7 @@ export function StopClock({
 			{forgotten ? (
 				<MomentField
 					label="When did the work stop?"
-					hint="The clock has run for more than 12 hours. Left empty, it stops now and all of it counts."
+					hint="The clock has run over a night. Left empty, it stops now and all of it counts."
 					{...form.field("stopped")}
 				/>
 			) : null}

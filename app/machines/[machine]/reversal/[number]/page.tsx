@@ -26,7 +26,7 @@ import type { Plan } from "@/lib/reversal/plan";
 import { type ReversalFacts, reversalFacts } from "@/lib/reversal/queries";
 import { scopeInWords } from "@/lib/reversal/scope";
 import { requireShop } from "@/lib/shop/queries";
-import { FORGOTTEN_MINUTES } from "@/lib/steps/rules";
+import { ranOverNight } from "@/lib/steps/timeCheck";
 import { JustDone } from "../../justDone";
 import { thisMachine } from "../../thisMachine";
 import { Elapsed, StartClock, StopClock } from "../../work/clock";
@@ -221,7 +221,7 @@ function idsOf(facts: ReversalFacts, operation: Plan["operations"][number] | und
 async function MyClock({ reversal, now, base }: { readonly reversal: ReversalRow; readonly now: Instant; readonly base: string }) {
 	if (reversal.step === null) return null;
 	const { read } = await shopStore();
-	const [me, running] = await Promise.all([currentPerson(), clocksOn(read, reversal.step.id)]);
+	const [me, running, { timeZone }] = await Promise.all([currentPerson(), clocksOn(read, reversal.step.id), requireShop(read)]);
 	const mine = running.find(({ personId }) => personId === me?.id);
 	return (
 		<div className="mt-2 flex flex-wrap items-center gap-3">
@@ -231,7 +231,7 @@ async function MyClock({ reversal, now, base }: { readonly reversal: ReversalRow
 						key={mine.workId}
 						workId={mine.workId}
 						words="Stop my clock"
-						forgotten={minutesBetween(mine.startedAt, now) > FORGOTTEN_MINUTES}
+						forgotten={ranOverNight({ how: "timed", startedAt: mine.startedAt, endedAt: null }, now, timeZone)}
 					/>
 					<Elapsed seconds={Math.max(0, Math.floor((millisOf(now) - millisOf(mine.startedAt)) / 1000))} />
 				</>

@@ -14,7 +14,7 @@ import { TagChip } from "@/app/ui/tagChip";
 import { UNDO_WORDS } from "@/lib/alterations/schema";
 import { systemClock } from "@/lib/core/clock";
 import { formatInstant } from "@/lib/core/days";
-import { type Instant, instant, millisOf, minutesBetween } from "@/lib/core/instants";
+import { type Instant, instant, millisOf } from "@/lib/core/instants";
 import { formatMinutes, formatWait } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
 import { soon as soonIn } from "@/lib/machines/bench";
@@ -26,8 +26,9 @@ import type { Foreseen } from "@/lib/reversal/thought";
 import { requireShop } from "@/lib/shop/queries";
 import { hindranceWords, minutesOn } from "@/lib/steps/progress";
 import { allClocks, runningClock, type StepPage, stepOfMachine } from "@/lib/steps/queries";
-import { FORGOTTEN_MINUTES } from "@/lib/steps/rules";
 import { STEP_KIND_WORDS } from "@/lib/steps/schema";
+import { ranOverNight } from "@/lib/steps/timeCheck";
+import { timeDoubts } from "@/lib/steps/timeCheckQueries";
 import { UndoBadge } from "../../changes/undoBadge";
 import { thisMachine } from "../../thisMachine";
 import { CautionNotice } from "../cautionNotice";
@@ -37,6 +38,7 @@ import { StandingBadge } from "../standingBadge";
 import { AddTimeForm, DropForm, FinishForm, ReopenForm, StartForOther } from "../stepForms";
 import { StepPhotos } from "../stepPhotos";
 import { StepTime } from "../stepTime";
+import { TimeDoubts } from "../timeDoubts";
 
 type Props = { readonly params: Promise<{ machine: string; number: string }> };
 
@@ -63,7 +65,7 @@ export default async function StepPageOfMachine({ params }: Props) {
 	const mayChange = open && CHANGES_THINGS.includes(step.kind);
 	const foreseen = mayChange ? await foreseeStep(read, machine.id, step) : null;
 	const mine = row.clocks.find(({ personId }) => personId === me?.id);
-	const clocks = await allClocks(read);
+	const [clocks, doubts] = await Promise.all([allClocks(read), timeDoubts(read, { stepId: step.id }, now, timeZone)]);
 	const busy = new Set(clocks.map(({ personId }) => personId));
 	const busyElsewhere = clocks.filter((clock) => clock.step.id !== step.id && clock.personId !== me?.id);
 	const others = people.filter(({ id }) => id !== me?.id && !busy.has(id));
@@ -73,7 +75,7 @@ export default async function StepPageOfMachine({ params }: Props) {
 	);
 	const option = ({ id, name }: { readonly id: string; readonly name: string }) => ({ value: id, label: name });
 	const wait = step.waitMinutes === 0 ? "" : `${step.waitWhy ? `${step.waitWhy}, ` : ""}${formatWait(step.waitMinutes)}`;
-	const forgotten = (startedAt: Instant) => minutesBetween(startedAt, now) > FORGOTTEN_MINUTES;
+	const forgotten = (startedAt: Instant) => ranOverNight({ how: "timed", startedAt, endedAt: null }, now, timeZone);
 	const seconds = (startedAt: Instant) => Math.max(0, Math.floor((millisOf(now) - millisOf(startedAt)) / 1000));
 
 	/** The one press of this page: my clock. */
@@ -94,6 +96,7 @@ export default async function StepPageOfMachine({ params }: Props) {
 	return (
 		<Stack>
 			<CautionNotice title={step.title} caution={step.caution} />
+			<TimeDoubts doubts={doubts} here={step.number} machine={machine.number} timeZone={timeZone} now={now} />
 			<div>
 				<p className="text-ink-2">
 					<Link href={`${base}/work`}>Work</Link> · step {step.number} · {STEP_KIND_WORDS[step.kind]}

@@ -1,0 +1,117 @@
+// Reads what time of a machine, or of one step, cannot be right.
+
+import { formatInstant } from "@/lib/core/days";
+import { type Instant, instant } from "@/lib/core/instants";
+import type { Reader } from "@/lib/db/store";
+import { overlapsOf, type PieceOfTime, ranOverNight, withoutShared } from "@/lib/steps/timeCheck";
+
+/** No page reads more pieces of time than this to find what is wrong. */
+const MOST_PIECES = 5000;
+
+export type TimeAt = {
+	readonly workId: string;
+	readonly person: string;
+	readonly startedAt: Instant;
+	readonly endedAt: Instant | null;
+	readonly minutes: number | null;
+	readonly how: "timed" | "added";
+	readonly machine: number;
+	readonly step: number;
+};
+
+/** What is wrong with a piece of time of the step or machine that was asked for. */
+export type TimeDoubt =
+	| {
+			readonly kind: "overlap";
+			readonly piece: TimeAt;
+			readonly other: TimeAt;
+			readonly minutes: number;
+			readonly left: ReturnType<typeof withoutShared>;
+	  }
+	| { readonly kind: "overnight"; readonly piece: TimeAt };
+
+const SELECT = {
+	id: true,
+	personId: true,
+	startedAt: true,
+	endedAt: true,
+	minutes: true,
+	how: true,
+	person: { select: { name: true } },
+	step: { select: { number: true } },
+	machine: { select: { number: true } },
+} as const;
+
+/** What of the time on a machine, or on one step of it, cannot be right: held against all that its persons did meanwhile, wherever. */
+export async function timeDoubts(
+	read: Reader,
+	of: { readonly machineId: string } | { readonly stepId: string },
+	now: Instant,
+	timeZone: string,
+): Promise<TimeDoubt[]> {
+	const own = await read.work.findMany({
+		where: { ...of, how: { not: "void" } },
+		orderBy: { startedAt: "asc" },
+		take: MOST_PIECES,
+		select: SELECT,
+	});
+	const [first] = own;
+	if (first === undefined) return [];
+	const last =
+		own
+			.map(({ endedAt }) => endedAt ?? now)
+			.sort()
+			.at(-1) ?? now;
+	const around = await read.work.findMany({
+		where: {
+			personId: { in: [...new Set(own.map(({ personId }) => personId))] },
+			how: { not: "void" },
+			startedAt: { lt: last },
+			OR: [{ endedAt: null }, { endedAt: { gt: first.startedAt } }],
+		},
+		orderBy: { startedAt: "asc" },
+		take: MOST_PIECES,
+		select: SELECT,
+	});
+	const asked = new Set(own.map(({ id }) => id));
+	const rows = new Map([...around, ...own].map((row) => [row.id, row]));
+	const pieces = [...rows.values()].map(
+		(row): PieceOfTime => ({
+			id: row.id,
+			personId: row.personId,
+			how: row.how === "added" ? "added" : "timed",
+			startedAt: instant(row.startedAt),
+			endedAt: row.endedAt === null ? null : instant(row.endedAt),
+		}),
+	);
+	const at = (id: string): TimeAt => {
+		const row = rows.get(id);
+		if (!row) throw new Error(`no piece of time ${id}`);
+		return {
+			workId: row.id,
+			person: row.person.name,
+			startedAt: instant(row.startedAt),
+			endedAt: row.endedAt === null ? null : instant(row.endedAt),
+			minutes: row.minutes,
+			how: row.how === "added" ? "added" : "timed",
+			machine: row.machine.number,
+			step: row.step.number,
+		};
+	};
+	return [
+		...pieces
+			.filter((piece) => asked.has(piece.id) && ranOverNight(piece, now, timeZone))
+			.map((piece): TimeDoubt => ({ kind: "overnight", piece: at(piece.id) })),
+		...overlapsOf(pieces, now)
+			.filter(({ first: one, second: two }) => asked.has(one) || asked.has(two))
+			.map(({ first: one, second: two, minutes }): TimeDoubt => {
+				// Of two pieces of what was asked for, the later one is the one to look at.
+				const [piece, other] = asked.has(two) ? [at(two), at(one)] : [at(one), at(two)];
+				return { kind: "overlap", piece, other, minutes, left: withoutShared(piece, other) };
+			}),
+	];
+}
+
+/** "Rozemarijn's 35 min from 2 March 2026, 14:05": a piece of time as a sentence names it. */
+export const pieceInWords = ({ person, startedAt }: TimeAt, timeZone: string): string =>
+	`${person}'s time from ${formatInstant(startedAt, timeZone)}`;
