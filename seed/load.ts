@@ -15,6 +15,7 @@ import { conversions, decisions, sale, tests } from "@/seed/load/changes";
 import { type Diary, done, later, openDiary } from "@/seed/load/diary";
 import { asFoundStep, laterKnowledge, takeIn } from "@/seed/load/intake";
 import type { Books } from "@/seed/load/moves";
+import { dealings } from "@/seed/load/owner";
 import { drawPictures } from "@/seed/load/pictures";
 import { otherCosts, purchases, wantedThings } from "@/seed/load/purchases";
 import { openTheShop } from "@/seed/load/shop";
@@ -35,7 +36,11 @@ const stories: readonly Story[] = [
 		plannedAfter: new Map([["S43", plannedAfterOfS43]]),
 		added: { at: at("2026-04-09", "13:48"), why: "The soak failed at play 131: the coupling slips on the worn shaft" },
 	},
-	{ machine: meteorMinnow, conversionsNamed: at("2026-04-20", "08:50") },
+	{
+		machine: meteorMinnow,
+		conversionsNamed: at("2026-04-20", "08:50"),
+		added: { at: at("2026-05-20", "13:46"), why: "Wet cleaning showed the seat board rotten under the cushion" },
+	},
 	{ machine: docksideMagpie, conversionsNamed: at("2026-05-20", "15:00") },
 	{ machine: hairpinRidge, conversionsNamed: at("2026-05-07", "10:40") },
 ];
@@ -93,5 +98,6 @@ function writeDown(diary: Diary, books: Books, { machine, conversionsNamed, plan
 	purchases(diary, books);
 	otherCosts(diary, books);
 	disposals(diary, books);
+	dealings(diary, books);
 	sale(diary, books);
 }

@@ -1,5 +1,6 @@
 // Machine 14, METEOR MINNOW: a child's rocket ride, in work; its motor is out at the rewinder.
 
+import { dealings } from "@/seed/data/minnow/owner";
 import { obstructions, positions } from "@/seed/data/minnow/positions";
 import { bags, decisions, loans, newParts, otherCosts, purchases, steps, tests, wantedThings } from "@/seed/data/minnow/work";
 import type { Machine } from "@/seed/data/types";
@@ -22,9 +23,10 @@ export const meteorMinnow: Machine = {
 		kind: "customer",
 		owner: "Duinkamp Zoutewiel, for it Fenna Roskam",
 		valueAgreedMinor: 140_000,
-		limitMinor: 185_000,
+		limitMinor: 220_000,
 		story: "Stood by the camp shop since 1961, bought second hand. Stopped with smoke in 2009. Repainted at least twice.",
 	},
+	dealings,
 	hazards: [
 		{ what: "pinch", positions: ["a19", "a20"], caution: "Block the arm before a hand goes in." },
 		{ what: "46 kg body", positions: ["a08"], caution: "Two persons, lifting table." },

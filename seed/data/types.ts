@@ -463,6 +463,29 @@ export type Disposal = {
 
 export type Place = { readonly id: string; readonly name: string; readonly area: string };
 
+/** A paper as the shop handed it over: the book proposes the lines, and some are written by hand. */
+export type OwnerAsked = {
+	readonly at: Instant;
+	readonly by: PersonKey;
+	readonly until: Day;
+	/** Per cent on parts. */
+	readonly handling: string;
+	/** Per cent on all proposed lines, as a line of its own. */
+	readonly contingency?: string;
+	readonly lines?: readonly { readonly what: string; readonly minor: Minor }[];
+	readonly limitMinor: Minor;
+	readonly why?: string;
+	readonly terms: readonly string[];
+};
+
+/** What was agreed with the owner of a customer's machine, and what waits for an answer. */
+export type OwnerDealings = {
+	readonly quote: OwnerAsked;
+	readonly answer: { readonly at: Instant; readonly by: string; readonly how: string };
+	readonly deposit: { readonly day: Day; readonly at: Instant; readonly minor: Minor; readonly words: string };
+	readonly more: OwnerAsked;
+};
+
 /** How the machine came, and how it left. */
 export type Ownership =
 	| {
@@ -505,6 +528,7 @@ export type Machine = {
 	readonly stateWords: string;
 	readonly location: string;
 	readonly ownership: Ownership;
+	readonly dealings?: OwnerDealings;
 	readonly sale?: Sale;
 	readonly hazards: readonly Hazard[];
 	readonly positions: readonly Position[];

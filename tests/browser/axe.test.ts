@@ -102,6 +102,7 @@ const seeds = (): string[] => [
 	"/machines/14/take-out",
 	"/machines/14/put-in",
 	"/machines/14/changes",
+	"/machines/14/money/owner",
 	"/machines/12/changes/1",
 	"/machines/12/reversal/1",
 	"/find?q=lamp",
@@ -120,7 +121,7 @@ function routes(): string[] {
 			route
 				.replace("[tag]", "TAG")
 				.replace("[mark]", "MARK")
-				.replace(/\[(capture|place)\]/, "ID")
+				.replace(/\[(capture|place|paper)\]/, "ID")
 				.replace(/\[\w+\]/g, "N"),
 		)
 		.sort();

@@ -238,6 +238,15 @@ export const steps: readonly Step[] = [
 		after: ["M22"],
 		what: "final photographs, bag count, dossier, hand-over sheet",
 	}),
+	planned({
+		id: "M24",
+		kind: "repair",
+		who: ["A", "C"],
+		minutes: { low: 90, likely: 140, high: 260 },
+		after: ["M13"],
+		added: true,
+		what: "added: splice the seat board at two screws, seal and repaint its underside",
+	}),
 ];
 
 const fixingOf = (position: PositionId, count: number, words: string): BagContent => ({ count, words, fixingOf: position });

@@ -27,6 +27,7 @@ import { timeDoubts } from "@/lib/steps/timeCheckQueries";
 import { linesBought, openSteps, wantedOf } from "@/lib/wanted/queries";
 import { TimeDoubts } from "../work/timeDoubts";
 import { AddCostForm, ChangeCostForm } from "./forms";
+import { OwnerCard } from "./ownerCard";
 import { SentBackCard } from "./sentBackCard";
 import { WantedCard } from "./wanted";
 import { WantForm } from "./wantedForms";
@@ -201,6 +202,7 @@ export default async function MoneyPage({ params }: Params) {
 					</Card>
 				</Stack>
 				<Stack>
+					<OwnerCard machine={number} />
 					<BooksCard money={money} amount={amount} currency={shop.currency} />
 					<Card title="Add a cost">
 						<AddCostForm machineId={machine.id} today={today} currency={shop.currency} />
