@@ -115,6 +115,9 @@ export default async function BuyingPage({ searchParams }: { searchParams: Promi
 				/>
 			</Card>
 			<Card title="For the bookkeeper">
+				<p className="af-hint mb-3">
+					Every line with its share of discount, freight, duty, handling and tax, what sellers gave back, and the sums (CSV).
+				</p>
 				<form method="get" action="/buying/purchases.csv" className="af-form">
 					<FormRow>
 						<DayField label="Ordered from" name="from" defaultValue={`${today.slice(0, 4)}-01-01`} required />
@@ -124,9 +127,6 @@ export default async function BuyingPage({ searchParams }: { searchParams: Promi
 						Save the purchases as a table
 					</Button>
 				</form>
-				<p className="af-hint">
-					Every line with its share of discount, freight, duty, handling and tax, what sellers gave back, and the sums (CSV).
-				</p>
 			</Card>
 		</Stack>
 	);

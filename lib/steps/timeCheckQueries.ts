@@ -1,6 +1,5 @@
 // Reads what time of a machine, or of one step, cannot be right.
 
-import { formatInstant } from "@/lib/core/days";
 import { type Instant, instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 import { overlapsOf, type PieceOfTime, ranOverNight, withoutShared } from "@/lib/steps/timeCheck";
@@ -111,7 +110,3 @@ export async function timeDoubts(
 			}),
 	];
 }
-
-/** "Rozemarijn's 35 min from 2 March 2026, 14:05": a piece of time as a sentence names it. */
-export const pieceInWords = ({ person, startedAt }: TimeAt, timeZone: string): string =>
-	`${person}'s time from ${formatInstant(startedAt, timeZone)}`;

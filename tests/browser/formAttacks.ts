@@ -53,7 +53,7 @@ export async function unfolded(page: Page, address: string): Promise<void> {
 	await page.waitForFunction(ready, undefined, { timeout: WAIT_MS });
 	for (const button of await page
 		.getByRole("main")
-		.getByRole("button", { name: /^(Correct|Take (back|the)|Change|Withdraw|It is bought|Not needed)\b/ })
+		.getByRole("button", { name: /^(Correct|Take back|Change|Withdraw|It is bought|Not needed)\b/ })
 		.all())
 		if (await button.isVisible()) await button.click();
 	await page.evaluate(() => {

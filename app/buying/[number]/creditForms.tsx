@@ -65,7 +65,7 @@ export function VoidCreditForm({ creditId, what }: { readonly creditId: string; 
 	const form = useActionForm({ schema: voidCreditSchema, defaults: { creditId, why: "" }, action: voidCreditAction });
 	if (!asking)
 		return (
-			<Button kind="quiet" onClick={() => setAsking(true)} aria-label={`Take the credit back: ${what}`}>
+			<Button kind="quiet" onClick={() => setAsking(true)} aria-label={`Take back the credit: ${what}`}>
 				Take back
 			</Button>
 		);

@@ -26,7 +26,7 @@ export function Credits({
 	return (
 		<Card title="Sent back and credited" aside={currency} flush>
 			{returns.map((use) => (
-				<p key={use.id} className="af-hint px-4 pt-3">
+				<p key={use.id} className="af-hint mb-2">
 					{`${use.count} × ${use.line.what} cost ${amount(use.cost)}: `}
 					{use.awaited > 0 ? (
 						<Badge means="wait">{`${amount(use.awaited)} awaited`}</Badge>
@@ -39,7 +39,7 @@ export function Credits({
 				caption="What the seller gave back"
 				rows={purchase.credits}
 				rowKey={(credit) => credit.id}
-				empty={<p className="af-hint p-4">The seller has given nothing back yet.</p>}
+				empty={<p className="af-hint mb-4">The seller has given nothing back yet.</p>}
 				columns={[
 					{
 						key: "what",

@@ -70,7 +70,7 @@ export function VoidDeliveryForm({ deliveryId, what }: { readonly deliveryId: st
 	const form = useActionForm({ schema: voidDeliverySchema, defaults: { deliveryId, why: "" }, action: voidDeliveryAction });
 	if (!asking)
 		return (
-			<Button kind="quiet" onClick={() => setAsking(true)} aria-label={`Take the delivery of ${what} back`}>
+			<Button kind="quiet" onClick={() => setAsking(true)} aria-label={`Take back the delivery of ${what}`}>
 				Take back
 			</Button>
 		);

@@ -150,7 +150,7 @@ export function VoidUseForm({ useId, what, kind }: { useId: string; what: string
 			<Button
 				kind="quiet"
 				onClick={() => setAsking(true)}
-				aria-label={`Take the ${kind === "returned" ? "return" : "use"} of ${what} back`}
+				aria-label={`Take back the ${kind === "returned" ? "return" : "use"} of ${what}`}
 			>
 				Take back
 			</Button>

@@ -135,7 +135,7 @@ export default async function PurchasePage({ params }: Params) {
 							caption="What was used, sent back or taken back"
 							rows={uses}
 							rowKey={(use) => use.id}
-							empty={<p className="af-hint p-4">Nothing of it is used yet.</p>}
+							empty={<p className="af-hint mb-4">Nothing of it is used yet.</p>}
 							columns={[
 								{
 									key: "what",

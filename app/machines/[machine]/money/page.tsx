@@ -276,7 +276,7 @@ function BridgeOf({ money, amount, currency }: Show) {
 	const signed = (value: number) => (value === 0 ? amount(0) : `${value > 0 ? "+" : "\u2212"}${amount(Math.abs(value))}`);
 	return (
 		<>
-			<h3>From the estimate to completion</h3>
+			<h3 className="mt-6 mb-2">From the estimate to completion</h3>
 			<Bridge
 				caption="From the estimate to completion"
 				unit={currency}

@@ -59,10 +59,10 @@ export function SentBackCard({ returns, offPrice, currency }: Props) {
 					]}
 				/>
 			)}
+			{offPrice.length === 0 ? null : <h3 className="mt-4 mb-1">Taken off the price by sellers</h3>}
 			{offPrice.length === 0 ? null : (
 				<Table
 					caption="Taken off the price by sellers"
-					showCaption
 					rows={offPrice}
 					rowKey={(credit) => credit.id}
 					columns={[

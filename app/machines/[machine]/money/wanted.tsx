@@ -9,7 +9,7 @@ import type { CurrencyCode } from "@/lib/money/currency";
 import { decimalAmount, formatAmount, minor } from "@/lib/money/money";
 import { type WantedRow, wantedPart } from "@/lib/wanted/queries";
 import { estimatedForParts, partsToCome, toComeOf } from "@/lib/wanted/rules";
-import { ChangeWantedForm, WantAgainForm, WantedForms } from "./wantedForms";
+import { OpenWanted, WantAgainForm } from "./wantedForms";
 
 /** What has to be bought for the machine, what it was thought to cost, and what became of it. */
 export function WantedCard({
@@ -70,21 +70,13 @@ export function WantedCard({
 						key: "state",
 						head: "State",
 						hideHead: true,
-						cell: (row) => (
-							<>
-								{row.state === "dropped" ? <Badge>not bought</Badge> : null}
-								{row.state === "bought" && row.line ? (
-									<Link href={`/buying/${row.line.purchase.number}#line-${row.line.number}`}>{`purchase ${row.line.purchase.number}`}</Link>
-								) : null}
-								{row.state === "open" ? (
-									<WantedForms wantedId={row.id} words={row.words} lines={lines} />
-								) : (
-									<WantAgainForm wantedId={row.id} words={row.words} />
-								)}
-								{row.state === "dropped" ? null : (
-									<ChangeWantedForm
+						cell: (row) => {
+							if (row.state === "open")
+								return (
+									<OpenWanted
 										currency={currency}
 										steps={steps}
+										lines={lines}
 										wanted={{
 											id: row.id,
 											entry: row.entry,
@@ -94,14 +86,26 @@ export function WantedCard({
 											addedWhy: row.addedWhy,
 										}}
 									/>
-								)}
-							</>
-						),
+								);
+							return (
+								<>
+									{row.line ? (
+										<Link
+											className="inline-block py-1.5"
+											href={`/buying/${row.line.purchase.number}#line-${row.line.number}`}
+										>{`purchase ${row.line.purchase.number}`}</Link>
+									) : (
+										<Badge>{row.state === "dropped" ? "not bought" : "bought"}</Badge>
+									)}
+									<WantAgainForm wantedId={row.id} words={row.words} />
+								</>
+							);
+						},
 					},
 				]}
 			/>
 			{wanted.some(({ state }) => state === "open") ? (
-				<p className="no-print p-4">
+				<p className="no-print mb-4">
 					<ButtonLink href="/buying/new">Enter a purchase</ButtonLink>
 				</p>
 			) : null}

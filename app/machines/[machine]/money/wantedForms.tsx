@@ -41,11 +41,8 @@ export function WantForm({ machineId, currency, steps, begun }: Shared & { reado
 	);
 }
 
-export function ChangeWantedForm({
-	wanted,
-	currency,
-	steps,
-}: Shared & {
+type OpenWantedProps = Shared & {
+	readonly lines: readonly Option[];
 	readonly wanted: {
 		readonly id: string;
 		readonly entry: number;
@@ -54,22 +51,41 @@ export function ChangeWantedForm({
 		readonly stepId: string;
 		readonly addedWhy: string;
 	};
-}) {
-	const [open, setOpen] = useState(false);
+};
+
+/** What becomes of something wanted: it was bought, it is not needed, or it was written down wrongly. */
+export function OpenWanted({ wanted, lines, ...shared }: OpenWantedProps) {
+	const [asking, setAsking] = useState<"bought" | "dropped" | "correct" | null>(null);
+	const leave = () => setAsking(null);
+	if (asking === "bought") return <BoughtForm wantedId={wanted.id} lines={lines} leave={leave} />;
+	if (asking === "dropped") return <DropWantedForm wantedId={wanted.id} leave={leave} />;
+	if (asking === "correct") return <ChangeWantedForm wanted={wanted} leave={leave} {...shared} />;
+	return (
+		<Buttons>
+			{lines.length === 0 ? null : (
+				<Button kind="quiet" onClick={() => setAsking("bought")} aria-label={`It is bought: ${wanted.words}`}>
+					It is bought
+				</Button>
+			)}
+			<Button kind="quiet" onClick={() => setAsking("dropped")} aria-label={`Not needed: ${wanted.words}`}>
+				Not needed
+			</Button>
+			<Button kind="quiet" onClick={() => setAsking("correct")} aria-label={`Correct ${wanted.words}`}>
+				Correct
+			</Button>
+		</Buttons>
+	);
+}
+
+function ChangeWantedForm({ wanted, currency, steps, leave }: Omit<OpenWantedProps, "lines"> & { readonly leave: () => void }) {
 	const { id, entry, ...said } = wanted;
 	const form = useActionForm({
 		schema: changeWantedSchema(currency),
 		seen: entry,
 		defaults: { wantedId: id, ...said },
 		action: changeWantedAction,
-		onDone: () => setOpen(false),
+		onDone: leave,
 	});
-	if (!open)
-		return (
-			<Button kind="quiet" onClick={() => setOpen(true)} aria-label={`Correct ${wanted.words}`}>
-				Correct
-			</Button>
-		);
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
@@ -81,38 +97,11 @@ export function ChangeWantedForm({
 				<Button type="submit" pending={form.pending}>
 					Keep the correction
 				</Button>
-				<Button kind="quiet" onClick={() => setOpen(false)}>
+				<Button kind="quiet" onClick={leave}>
 					Leave it
 				</Button>
 			</Buttons>
 		</form>
-	);
-}
-
-/** What becomes of something wanted: it was bought, or it is not needed. */
-export function WantedForms({
-	wantedId,
-	words,
-	lines,
-}: {
-	readonly wantedId: string;
-	readonly words: string;
-	readonly lines: readonly Option[];
-}) {
-	const [asking, setAsking] = useState<"bought" | "dropped" | null>(null);
-	if (asking === "bought") return <BoughtForm wantedId={wantedId} lines={lines} leave={() => setAsking(null)} />;
-	if (asking === "dropped") return <DropWantedForm wantedId={wantedId} leave={() => setAsking(null)} />;
-	return (
-		<Buttons>
-			{lines.length === 0 ? null : (
-				<Button kind="quiet" onClick={() => setAsking("bought")} aria-label={`It is bought: ${words}`}>
-					It is bought
-				</Button>
-			)}
-			<Button kind="quiet" onClick={() => setAsking("dropped")} aria-label={`Not needed: ${words}`}>
-				Not needed
-			</Button>
-		</Buttons>
 	);
 }
 

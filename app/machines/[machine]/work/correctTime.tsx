@@ -9,25 +9,49 @@ import { correctTimeFormSchema } from "@/lib/steps/schema";
 import { correctTimeAction } from "./actions";
 import { MomentField } from "./momentField";
 
-/**
- * Puts a piece of time right with one press, where what it should be can be worked out: the wrong one is taken back, and
- * the right one added as from memory. Otherwise it asks how long it was.
- */
-export function CorrectTimeForm({
-	workId,
-	minutes,
-	began,
-	why,
-}: {
+type Right = {
 	readonly workId: string;
-	/** What it should be, or "" when nobody can say. */
+	/** How long it should be, as it is typed ("25 min"), or "" when nobody can say. */
 	readonly minutes: string;
 	readonly began: string;
 	readonly why: string;
-}) {
-	const form = useActionForm({ schema: correctTimeFormSchema, defaults: { workId, minutes, began, why }, action: correctTimeAction });
+};
+
+/**
+ * Puts a piece of time right: the wrong one is taken back, and the right one added as from memory. Where what it should be
+ * can be worked out, one press does it; what else it was can be written.
+ */
+export function CorrectTime({
+	known,
+	...right
+}: Right & { /** How the one press is called; null where nobody can say. */ readonly known: string | null }) {
 	return (
-		<form className="af-form no-print pt-2" {...form.formProps}>
+		<div className="no-print">
+			{known === null ? null : <OnePress {...right} words={known} />}
+			<details className="mt-1">
+				<summary>{known === null ? "Put it right" : "It was otherwise"}</summary>
+				<CorrectTimeForm {...right} />
+			</details>
+		</div>
+	);
+}
+
+function OnePress({ words, ...right }: Right & { readonly words: string }) {
+	const form = useActionForm({ schema: correctTimeFormSchema, defaults: right, action: correctTimeAction });
+	return (
+		<form className="mt-1" {...form.formProps}>
+			<FormProblem problem={form.problem} />
+			<Button type="submit" pending={form.pending}>
+				{words}
+			</Button>
+		</form>
+	);
+}
+
+function CorrectTimeForm(right: Right) {
+	const form = useActionForm({ schema: correctTimeFormSchema, defaults: right, action: correctTimeAction });
+	return (
+		<form className="af-form pt-2" {...form.formProps}>
 			<FormProblem problem={form.problem} />
 			<FormRow>
 				<TextField label="How long it really was" hint="35, or 2 h 35" {...form.field("minutes")} />

@@ -1,12 +1,12 @@
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
-import { formatInstant } from "@/lib/core/days";
+import { formatInstant, timeOf } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { minutesBetween } from "@/lib/core/instants";
 import { formatMinutes } from "@/lib/core/minutes";
 import type { TimeAt, TimeDoubt } from "@/lib/steps/timeCheckQueries";
 import { momentToType } from "@/lib/steps/typedMoment";
-import { CorrectTimeForm } from "./correctTime";
+import { CorrectTime } from "./correctTime";
 
 /** A page shows so many at most; the rest show as those are put right. */
 const MOST_SHOWN = 20;
@@ -37,6 +37,7 @@ export function TimeDoubts({
 			<ul className="flex flex-col gap-3">
 				{doubts.slice(0, MOST_SHOWN).map((doubt) => {
 					const { piece } = doubt;
+					const left = doubt.kind === "overlap" ? doubt.left : null;
 					const mayCorrect = here !== null && piece.minutes !== null && piece.step === here && piece.machine === machine;
 					return (
 						<li key={`${doubt.kind} ${piece.workId} ${doubt.kind === "overlap" ? doubt.other.workId : ""}`}>
@@ -59,10 +60,11 @@ export function TimeDoubts({
 								</p>
 							)}
 							{mayCorrect ? (
-								<CorrectTimeForm
+								<CorrectTime
 									workId={piece.workId}
-									minutes={doubt.kind === "overlap" && doubt.left ? formatMinutes(doubt.left.minutes) : ""}
-									began={momentToType(doubt.kind === "overlap" && doubt.left ? doubt.left.startedAt : piece.startedAt, timeZone)}
+									known={left === null ? null : `Count ${formatMinutes(left.minutes)}, from ${timeOf(left.startedAt, timeZone)}`}
+									minutes={left === null ? "" : formatMinutes(left.minutes)}
+									began={momentToType(left?.startedAt ?? piece.startedAt, timeZone)}
 									why={doubt.kind === "overlap" ? "it ran beside other time" : "the clock ran over the night"}
 								/>
 							) : null}

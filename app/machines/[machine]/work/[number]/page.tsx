@@ -96,7 +96,6 @@ export default async function StepPageOfMachine({ params }: Props) {
 	return (
 		<Stack>
 			<CautionNotice title={step.title} caution={step.caution} />
-			<TimeDoubts doubts={doubts} here={step.number} machine={machine.number} timeZone={timeZone} now={now} />
 			<div>
 				<p className="text-ink-2">
 					<Link href={`${base}/work`}>Work</Link> · step {step.number} · {STEP_KIND_WORDS[step.kind]}
@@ -115,6 +114,7 @@ export default async function StepPageOfMachine({ params }: Props) {
 					<p className="text-ink-2">{`Still to come first: ${hindranceWords(row.hindered, soon).join("; ")}.`}</p>
 				) : null}
 			</div>
+			<TimeDoubts doubts={doubts} here={step.number} machine={machine.number} timeZone={timeZone} now={now} />
 			<Columns>
 				<Stack>
 					{mayChange ? <BeforehandOfStep step={step} foreseen={foreseen} base={base} /> : null}
