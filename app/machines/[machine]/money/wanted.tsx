@@ -88,17 +88,17 @@ export function WantedCard({
 									/>
 								);
 							return (
-								<>
+								<span className="flex flex-wrap items-center gap-x-3">
 									{row.line ? (
 										<Link
 											className="inline-block py-1.5"
 											href={`/buying/${row.line.purchase.number}#line-${row.line.number}`}
 										>{`purchase ${row.line.purchase.number}`}</Link>
 									) : (
-										<Badge>{row.state === "dropped" ? "not bought" : "bought"}</Badge>
+										<Badge>{row.state === "dropped" ? "not needed" : "bought"}</Badge>
 									)}
-									<WantAgainForm wantedId={row.id} words={row.words} />
-								</>
+									<WantAgainForm wantedId={row.id} words={row.words} label={row.state === "dropped" ? "Needed after all" : "Not bought"} />
+								</span>
 							);
 						},
 					},

@@ -143,13 +143,14 @@ function DropWantedForm({ wantedId, leave }: Leaving) {
 	);
 }
 
-export function WantAgainForm({ wantedId, words }: { readonly wantedId: string; readonly words: string }) {
+/** It is wanted after all: it was not bought, or is needed. */
+export function WantAgainForm({ wantedId, words, label }: { readonly wantedId: string; readonly words: string; readonly label: string }) {
 	const form = useActionForm({ schema: wantAgainSchema, defaults: { wantedId }, action: wantAgainAction });
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
-			<Button type="submit" kind="quiet" pending={form.pending} aria-label={`Wanted after all: ${words}`}>
-				Wanted after all
+			<Button type="submit" kind="quiet" pending={form.pending} aria-label={`${label}: ${words}`}>
+				{label}
 			</Button>
 		</form>
 	);
