@@ -4,7 +4,7 @@ import type { Day } from "@/lib/core/days";
 import { formatMinutes } from "@/lib/core/minutes";
 import { percentOf } from "@/lib/money/exchange";
 import { type MinorUnits, NOTHING, sumMinor } from "@/lib/money/money";
-import { sixthsToMinutes } from "@/lib/money/pert";
+import { type Sixths, sixthsToMinutes } from "@/lib/money/pert";
 import { type Chargeable, type ChargedStep, chargedSteps, costToCome, type MissingRate, withHandling } from "@/lib/owner/charged";
 import { percentOfText } from "@/lib/owner/percent";
 import { STEP_KIND_WORDS, STEP_KINDS } from "@/lib/steps/schema";
@@ -113,15 +113,13 @@ const bothWays = (steps: readonly ChargedStep[], missing: readonly MissingRate[]
 	person: labourByPerson(steps, missing, what),
 });
 
-type Share = { readonly name: string; readonly minutes: number; readonly net: MinorUnits };
+type Share = { readonly name: string; readonly sixths: Sixths; readonly net: MinorUnits };
 
 /** What each person has in a step, of what is planned or of what was worked; those with no time in it are left out. */
 const sharesOf = ({ persons }: ChargedStep, what: What): Share[] =>
 	persons
 		.map(({ name, plannedSixths, minutes, estimated, spent }) =>
-			what === "planned"
-				? { name, minutes: sixthsToMinutes(plannedSixths), sixths: plannedSixths, net: estimated }
-				: { name, minutes, sixths: 6 * minutes, net: spent },
+			what === "planned" ? { name, sixths: plannedSixths, net: estimated } : { name, sixths: 6 * minutes, net: spent },
 		)
 		.filter(({ sixths }) => sixths > 0);
 
@@ -153,7 +151,7 @@ function labourByPerson(steps: readonly ChargedStep[], missing: readonly Missing
 function lineOf(words: string, shares: readonly Share[], missing: readonly MissingRate[], what: What): BasisLine[] {
 	if (shares.length === 0) return [];
 	const known = !shares.some(({ name }) => missing.some((rate) => rate.name === name));
-	const time = formatMinutes(shares.reduce((sum, { minutes }) => sum + minutes, 0));
+	const time = formatMinutes(sixthsToMinutes(shares.reduce((sum, { sixths }) => sum + sixths, 0)));
 	return [
 		{
 			words: `Labour, ${words}: ${what === "planned" ? `about ${time}` : time}`,

@@ -28,6 +28,8 @@ import { sayFault, stampAsFound, takeInMachine } from "@/lib/machines/changes";
 import { sayFaultSchema, takeInMachineSchema } from "@/lib/machines/schema";
 import { addCost } from "@/lib/money/changes";
 import { addCostSchema } from "@/lib/money/schema";
+import { addPayment, givePaper } from "@/lib/owner/changes";
+import { addPaymentSchema, givePaperSchema } from "@/lib/owner/schema";
 import { sayEvidence, sendOut } from "@/lib/parts/changes";
 import { sayEvidenceSchema, sendOutSchema } from "@/lib/parts/schema";
 import { addPerson, setRate } from "@/lib/people/changes";
@@ -70,13 +72,13 @@ export async function smallShop(): Promise<SmallShop> {
 	got(await addPerson({ name: "Rozemarijn", initials: "RZ", skills: "" }, env()));
 	got(await setRate(rateSchema("EUR").parse({ personId: me, fromDay: "2020-01-01", cost: "30", charge: "50" }), env()));
 
-	const takenIn = (number: string, name: string) =>
-		takeInMachine(takeInMachineSchema("EUR").parse({ number, name, receivedDay: today, price: "100" }), env());
+	const takenIn = (number: string, name: string, whose: object = { price: "100" }) =>
+		takeInMachine(takeInMachineSchema("EUR").parse({ number, name, receivedDay: today, ...whose }), env());
 	const { id: machineId } = got(await takenIn("7", "COPPER WREN"));
 	const text = "Case (original)\nBell (original)\nMotor (original)\n  Brush (original)\nKnob ?\nRear wall (place)";
 	got(await addPositionsAsText({ machineId, wasThere: false, text, origin: "unknown" }, env()));
 	got(await stampAsFound({ machineId }, env()));
-	const { id: open } = got(await takenIn("8", "PEWTER CROW"));
+	const { id: open } = got(await takenIn("8", "PEWTER CROW", { ownership: "customer", ownerName: "An owner" }));
 	got(await addPositionsAsText({ machineId: open, wasThere: false, text: "Door\nLock ?", origin: "unknown" }, env()));
 
 	const seats = await read.position.findMany({
@@ -158,6 +160,11 @@ export async function smallShop(): Promise<SmallShop> {
 	got(await want(wantSchema("EUR").parse({ ...wanted, words: "New springs" }), env()));
 	got(await buy(buySchema("EUR").parse({ ...order, arrivedDay: today }), env()));
 
+	const quote = { machineId: open, kind: "quote", day: today, lines: [{ words: "Labour", net: "50" }] };
+	const { paperId } = got(await givePaper(givePaperSchema("EUR").parse(quote), env()));
+	const deposit = { machineId: open, kind: "deposit", day: today, amount: "20", words: "in cash" };
+	got(await addPayment(addPaymentSchema("EUR").parse(deposit), env()));
+
 	const photo = await plainPhoto("bench.jpg");
 	const file = got(await keepFile(folder, { body: Readable.from([photo.buffer]), name: photo.name, announced: photo.buffer.length }));
 	const { captureId } = got(await addCapture({ machineId, kind: "photo", file, words: "" }, env()));
@@ -177,6 +184,9 @@ export async function smallShop(): Promise<SmallShop> {
 			`/machines/7/build/${seat("Motor").mark}`,
 			`/machines/7/take-out/${seat("Motor").mark}`,
 			`/machines/7/put-in/${seat("Bell").mark}`,
+			"/machines/8/money/owner",
+			`/machines/8/money/owner/${paperId}`,
+			"/machines/8/money/owner/new?kind=more",
 		],
 		remove: () => rmSync(folder, { recursive: true, force: true }),
 	};

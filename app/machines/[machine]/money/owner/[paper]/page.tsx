@@ -24,9 +24,14 @@ import { paperName, paperStands, UNTIL_WORDS } from "../paperWords";
 import { SumList, sumLines } from "../totalsList";
 import { AnswerForm, WithdrawForm } from "./answerForms";
 
-export const metadata: Metadata = { title: "A paper for the owner" };
-
 type Params = { readonly params: Promise<{ machine: string; paper: string }> };
+
+export async function generateMetadata({ params }: Params): Promise<Metadata> {
+	const { machine, paper: id } = await params;
+	const { id: machineId } = await thisMachine(machine);
+	const paper = await ownerPaper((await shopStore()).read, machineId, id);
+	return { title: paper ? paperName(paper) : "A paper for the owner" };
+}
 
 export default async function PaperPage({ params }: Params) {
 	const { machine: number, paper: id } = await params;
@@ -214,19 +219,14 @@ function Settlement({ paper, total, net, currency }: SettlementProps) {
 					<p>Nothing had been agreed.</p>
 				) : (
 					<>
-						<Facts
-							facts={[
-								...agreed.map((one) => ({ label: one.what, value: amount(one.amount) })),
-								...(agreed.length > 1 ? [{ label: "Agreed in all", value: amount(agreedNet) }] : []),
-								{ label: "This statement", value: amount(net) },
-							]}
-						/>
-						<p className="mt-2">
+						<SumList caption="What was agreed" lines={agreed} total={{ what: "Agreed in all", amount: agreedNet }} currency={currency} />
+						<p className="mt-3">
+							This statement: <strong>{amount(net)}</strong> before tax,{" "}
 							{net > agreedNet
 								? `${amount(net - agreedNet)} more than was agreed.`
 								: net < agreedNet
 									? `${amount(agreedNet - net)} less than was agreed.`
-									: "Just what was agreed."}
+									: "just what was agreed."}
 						</p>
 					</>
 				)}

@@ -267,17 +267,21 @@ export function PaperForm({
 function AgainstAgreed({ net, agreed, currency }: { net: MinorUnits; agreed: MinorUnits | null; currency: CurrencyCode }) {
 	if (agreed === null)
 		return (
-			<Notice means="wait" live="off">
-				The owner has agreed to nothing: there is no paper to hold this statement against.
-			</Notice>
+			<div className="mt-3">
+				<Notice means="wait" live="off">
+					The owner has agreed to nothing: there is no paper to hold this statement against.
+				</Notice>
+			</div>
 		);
 	const more = minor(net - agreed);
 	if (more > 0)
 		return (
-			<Notice means="stop" live="off" title="More than was agreed">
-				{formatAmount(more, currency)} {currency} more before tax than the {formatAmount(agreed, currency)} that were agreed. Speak with the
-				owner before you give it.
-			</Notice>
+			<div className="mt-3">
+				<Notice means="stop" live="off" title="More than was agreed">
+					{formatAmount(more, currency)} {currency} more before tax than the {formatAmount(agreed, currency)} that were agreed. Speak with
+					the owner before you give it.
+				</Notice>
+			</div>
 		);
 	return (
 		<p className="mt-3">
