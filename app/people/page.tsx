@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
 import { Badge } from "@/app/ui/badge";
+import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Columns, Stack } from "@/app/ui/layouts";
@@ -54,7 +55,11 @@ export default async function PeoplePage() {
 	];
 	return (
 		<Stack>
-			<PageHead title="People" lead={`Who works at ${shop.name}, and what an hour of theirs costs.`} />
+			<PageHead
+				title="People"
+				lead={`Who works at ${shop.name}, and what an hour of theirs costs.`}
+				actions={<ButtonLink href="/people/hours">Hours and days off</ButtonLink>}
+			/>
 			<Columns>
 				<Stack>
 					<Card flush>

@@ -7,6 +7,7 @@ export type NavEntry = {
 
 export const nav: readonly NavEntry[] = [
 	{ href: "/", label: "Shop", also: ["/machines"] },
+	{ href: "/plan", label: "Plan" },
 	{ href: "/store", label: "Store", also: ["/bags", "/parts", "/locations"] },
 	{ href: "/buying", label: "Buying" },
 	{ href: "/people", label: "People" },

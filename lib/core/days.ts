@@ -120,6 +120,12 @@ export const formatDayShort = (on: Day): string => format(calendar(on), "d MMM y
 /** An instant as it stands on a screen or a paper, in the shop's zone: `2 March 2026, 14:05`. */
 export const formatInstant = (at: Instant, timeZone: string): string => format(zoned(at, timeZone), "d MMMM yyyy, HH:mm");
 
+/** A moment in a plan, where the weekday says more than the year: `Mon 2 Mar, 14:05`. */
+export const formatMoment = (at: Instant, timeZone: string): string => format(zoned(at, timeZone), "EEE d MMM, HH:mm");
+
+/** A day in a plan: `Mon 2 Mar`. */
+export const formatWeekday = (on: Day): string => format(calendar(on), "EEE d MMM");
+
 /** A day lives in no zone; UTC is used to count with it because its days all have 24 hours. */
 function calendar(on: Day): TZDate {
 	const { year, month, date } = partsOf(on);

@@ -3,6 +3,7 @@
 import { type Instant, instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 import { PICTURES } from "@/lib/files/mediaTypes";
+import { skillsIn } from "@/lib/people/skills";
 import { inOrderOfWork, type Standing, standingOf } from "@/lib/steps/progress";
 import { type Hindrance, hindrances, overAt, type StepState } from "@/lib/steps/rules";
 import type { STEP_KINDS } from "@/lib/steps/schema";
@@ -39,6 +40,12 @@ export type StepRow = {
 	readonly clocks: readonly Clock[];
 };
 
+const PARCEL = {
+	id: true,
+	number: true,
+	arrivedDay: true,
+	lines: { orderBy: { number: "asc" }, take: 2, select: { what: true } },
+} as const;
 const NEED = { number: true, title: true, state: true, doneAt: true, waitMinutes: true, waitWhy: true } as const;
 const asNeed = <Step extends { doneAt: string | null }>(step: Step) => ({
 	...step,
@@ -123,6 +130,15 @@ export async function stepOfMachine(read: Reader, machineId: string, number: num
 			conversionId: true,
 			positionId: true,
 			partId: true,
+			waitLowMinutes: true,
+			waitHighMinutes: true,
+			skill: true,
+			equipment: { where: { stands: "yes" }, select: { until: true, equipment: { select: { id: true, name: true } } } },
+			parcels: {
+				where: { stands: "yes" },
+				orderBy: { purchase: { number: "asc" } },
+				select: { purchase: { select: PARCEL } },
+			},
 			part: { select: { name: true, tag: { select: { id: true } } } },
 			needs: { where: { stands: "yes" }, orderBy: { needs: { number: "asc" } }, select: { needs: { select: { ...NEED, id: true } } } },
 			neededBy: {
@@ -230,7 +246,22 @@ export async function choicesOfMachine(read: Reader, machineId: string) {
 			select: { id: true, name: true, origin: true, tag: { select: { id: true } } },
 		}),
 	]);
-	return { steps, positions, conversions, parts };
+	return { steps, positions, conversions, parts, ...(await choicesOfShop(read)) };
+}
+
+/** Equipment that is here, purchases that are in the post or were not long ago, and what people can do. */
+async function choicesOfShop(read: Reader) {
+	const [equipment, purchases, people] = await Promise.all([
+		read.equipment.findMany({ where: { state: "here" }, orderBy: { name: "asc" }, take: 100, select: { id: true, name: true } }),
+		read.purchase.findMany({
+			orderBy: [{ arrivedDay: { sort: "asc", nulls: "first" } }, { number: "desc" }],
+			take: FEW,
+			select: PARCEL,
+		}),
+		read.person.findMany({ where: { state: "here" }, take: 200, select: { skills: true } }),
+	]);
+	const skills = [...new Set(people.flatMap(({ skills: said }) => skillsIn(said)))].sort((a, b) => a.localeCompare(b, "en"));
+	return { equipment, purchases, skills };
 }
 export type Choices = Awaited<ReturnType<typeof choicesOfMachine>>;
 

@@ -94,6 +94,7 @@ export const docksideMagpie: Machine = {
 		},
 		{
 			id: "D05",
+			holds: { equipment: ["electrical"] },
 			kind: "test",
 			what: "make safe, unpowered triage",
 			who: ["B"],

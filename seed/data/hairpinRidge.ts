@@ -115,6 +115,7 @@ export const hairpinRidge: Machine = {
 		},
 		{
 			id: "H06",
+			holds: { equipment: ["electrical"] },
 			kind: "document",
 			what: "tag J1 to J11 at both ends; wire list of the relay board",
 			who: ["B"],
@@ -126,6 +127,7 @@ export const hairpinRidge: Machine = {
 		},
 		{
 			id: "H07",
+			holds: { equipment: ["electrical", "hoist"] },
 			kind: "take-out",
 			what: "relay board out on its hinge; relay bank out whole, not singly",
 			who: ["A", "B"],
@@ -141,6 +143,7 @@ export const hairpinRidge: Machine = {
 		},
 		{
 			id: "H08",
+			holds: { equipment: ["electrical"] },
 			kind: "repair",
 			what: "14 relays, 2 steppers, score motor: clean, adjust, no new parts without asking",
 			who: ["B"],

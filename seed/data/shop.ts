@@ -48,6 +48,8 @@ export const shop = {
 	opens: "08:00",
 	closes: "16:30",
 	lunch: { from: "12:00", to: "12:30" },
+	/** From this day on the finisher does not come on Fridays. */
+	finisherOffFridaysFrom: "2026-06-01",
 	/** Days on which nobody worked. */
 	closedDays: ["2026-04-03", "2026-04-06", "2026-04-27", "2026-05-05", "2026-05-14", "2026-05-15", "2026-05-25"],
 	/** The day on which the demo stands still: nothing in its data is later. */
@@ -123,6 +125,14 @@ export const locations: readonly Location[] = [
 	place("cellar", "Cellar", "room", null),
 	place("cellar-long", "Long shelf", "shelf", "cellar"),
 	place("cellar-cage", "Locked cage, hazardous", "place", "cellar"),
+];
+
+/** What work has to wait for. */
+export const equipment: readonly { readonly key: string; readonly name: string; readonly count: number }[] = [
+	{ key: "bench", name: "bench", count: 2 },
+	{ key: "electrical", name: "electrical bench", count: 1 },
+	{ key: "booth", name: "spray booth", count: 1 },
+	{ key: "hoist", name: "hoist", count: 1 },
 ];
 
 export const suppliers: readonly Supplier[] = [

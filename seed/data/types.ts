@@ -221,6 +221,8 @@ export type Step = {
 	readonly actualMinutes?: number;
 	readonly wait?: { readonly minutes: number; readonly why: string };
 	readonly after: readonly string[];
+	/** What it holds of the shop's equipment, by key; `untilDry` keeps it through the wait. */
+	readonly holds?: { readonly equipment: readonly string[]; readonly untilDry?: true };
 	/** Put into the plan after the work had begun. */
 	readonly added?: true;
 	readonly conversion?: string;

@@ -8,6 +8,7 @@ export type ShopBook = {
 	/** Suppliers and others, by key. */
 	readonly parties: Map<string, string>;
 	readonly locations: Map<string, string>;
+	readonly equipment: Map<string, string>;
 };
 
 /** Ids of one machine's things, by the keys of its data. */
@@ -33,7 +34,7 @@ export type MachineBook = {
 	readonly faults: Map<PositionId, string>;
 };
 
-export const emptyShopBook = (): ShopBook => ({ persons: new Map(), parties: new Map(), locations: new Map() });
+export const emptyShopBook = (): ShopBook => ({ persons: new Map(), parties: new Map(), locations: new Map(), equipment: new Map() });
 
 export const emptyBook = (data: Machine): MachineBook => ({
 	data,

@@ -1,5 +1,8 @@
 // The shop itself: opened by its lead, with its people, rates, suppliers and places.
 
+import { addDayOff, addEquipment, setHours } from "@/lib/calendar/changes";
+import { dayOffSchema, equipmentSchema, hoursSchema } from "@/lib/calendar/schema";
+import { WEEKDAYS } from "@/lib/calendar/week";
 import { parseCurrency } from "@/lib/money/currency";
 import { addParty } from "@/lib/parties/changes";
 import { partySchema } from "@/lib/parties/schema";
@@ -8,7 +11,7 @@ import { personSchema, rateSchema } from "@/lib/people/schema";
 import { openShop } from "@/lib/shop/changes";
 import { openShopSchema } from "@/lib/shop/schema";
 import { addLocation } from "@/lib/store/changes";
-import { type LocationKind, locations, people, type Supplier, shop, suppliers } from "@/seed/data/shop";
+import { equipment, type LocationKind, locations, people, type Supplier, shop, suppliers } from "@/seed/data/shop";
 import { at } from "@/seed/data/write";
 import type { ShopBook } from "@/seed/load/book";
 import { of } from "@/seed/load/book";
@@ -20,6 +23,12 @@ export const currency = done(parseCurrency(shop.currency));
 /** Minor units as a form would hold them. */
 export const asTyped = (minor: number): string =>
 	`${minor < 0 ? "-" : ""}${Math.floor(Math.abs(minor) / 100)}.${String(Math.abs(minor) % 100).padStart(2, "0")}`;
+
+const OPEN = `${shop.opens}-${shop.lunch.from} ${shop.lunch.to}-${shop.closes}`;
+const FINISHER_DAYS = [
+	{ from: "2026-01-01", days: 5 },
+	{ from: shop.finisherOffFridaysFrom, days: 4 },
+];
 
 /** The book knows rooms, racks, shelves and bins; a bench or a bay is a place like a shelf. */
 const KINDS: Readonly<Record<LocationKind, "room" | "rack" | "shelf" | "bin">> = {
@@ -71,6 +80,13 @@ export async function openTheShop(diary: Diary, book: ShopBook): Promise<void> {
 			};
 			done(await setRate(rateSchema(currency).parse(rate), next()));
 		}
+	for (const { key } of people) {
+		const personId = of(book.persons, key);
+		for (const { from, days } of key === "C" ? FINISHER_DAYS : [{ from: "2026-01-01", days: 5 }])
+			done(await setHours(hoursSchema.parse({ personId, fromDay: from, week: WEEKDAYS.map((_, at) => (at < days ? OPEN : "")) }), next()));
+	}
+	for (const closed of shop.closedDays) done(await addDayOff(dayOffSchema.parse({ personId: null, fromDay: closed, words: "closed" }), next()));
+	for (const { key, name, count } of equipment) book.equipment.set(key, done(await addEquipment(equipmentSchema.parse({ name, count }), next())));
 	for (const location of locations) {
 		const parentId = location.parent === null ? null : of(book.locations, location.parent);
 		const { locationId } = done(await addLocation({ parentId, kind: KINDS[location.kind], name: location.name }, next()));

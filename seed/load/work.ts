@@ -57,6 +57,8 @@ const asPlanned = (book: MachineBook, shop: Books["shop"], step: Step, after: re
 	wait: step.wait?.minutes ?? 0,
 	waitWhy: step.wait?.why ?? "",
 	addedWhy,
+	equipment: (step.holds?.equipment ?? []).map((key) => of(shop.equipment, key)),
+	keepsThroughWait: step.holds?.untilDry ? "yes" : "no",
 	conversionId: step.conversion === undefined ? null : (book.conversions.get(step.conversion) ?? null),
 	needs: after.map((need) => book.steps.get(need) ?? need),
 	crew: step.who.map((person) => of(shop.persons, person)),

@@ -151,6 +151,7 @@ export const steps: readonly Step[] = [
 	}),
 	planned({
 		id: "M14",
+		holds: { equipment: ["hoist"] },
 		kind: "take-out",
 		who: ["A", "C"],
 		minutes: { low: 25, likely: 35, high: 70 },
@@ -178,6 +179,7 @@ export const steps: readonly Step[] = [
 	}),
 	planned({
 		id: "M17",
+		holds: { equipment: ["bench"] },
 		kind: "repair",
 		who: ["A"],
 		minutes: { low: 60, likely: 90, high: 170 },
@@ -207,6 +209,7 @@ export const steps: readonly Step[] = [
 	}),
 	planned({
 		id: "M20",
+		holds: { equipment: ["hoist"] },
 		kind: "put-in",
 		who: ["A"],
 		minutes: { low: 95, likely: 135, high: 270 },
@@ -215,6 +218,7 @@ export const steps: readonly Step[] = [
 	}),
 	planned({
 		id: "M21",
+		holds: { equipment: ["hoist"] },
 		kind: "put-in",
 		who: ["A", "C"],
 		minutes: { low: 60, likely: 85, high: 170 },
@@ -240,12 +244,14 @@ export const steps: readonly Step[] = [
 	}),
 	planned({
 		id: "M24",
+		holds: { equipment: ["booth"], untilDry: true },
 		kind: "repair",
 		who: ["A", "C"],
 		minutes: { low: 90, likely: 140, high: 260 },
 		after: ["M13"],
 		added: true,
 		what: "added: splice the seat board at two screws, seal and repaint its underside",
+		wait: { minutes: 1440, why: "paint dries" },
 	}),
 ];
 

@@ -91,6 +91,7 @@ export default async function WorkPage({ params, searchParams }: Props) {
 					<div className="flex flex-col gap-2 pt-2">{filters}</div>
 				</details>
 				<div className="flex flex-wrap gap-3">
+					<ButtonLink href={`${base}/when`}>When it is done</ButtonLink>
 					<span className="max-sm:hidden">
 						<PrintButton>Print the list</PrintButton>
 					</span>

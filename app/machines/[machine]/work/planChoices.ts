@@ -40,4 +40,11 @@ export const planChoices = (
 	conversions: choices.conversions.map(conversionOption),
 	parts: choices.parts.map(partOption),
 	waits,
+	equipment: choices.equipment.map(({ id, name }) => ({ value: id, label: name })),
+	parcels: choices.purchases.map(({ id, number, arrivedDay, lines }) => ({
+		value: id,
+		label: `purchase ${number}: ${lines.map(({ what }) => what).join(", ")}`,
+		hint: arrivedDay === null ? "in the post" : `came ${arrivedDay}`,
+	})),
+	skills: choices.skills,
 });

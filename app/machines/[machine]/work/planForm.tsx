@@ -23,6 +23,9 @@ export type PlanChoices = {
 	readonly conversions: readonly Option[];
 	readonly parts: readonly Option[];
 	readonly waits: readonly string[];
+	readonly equipment: readonly Option[];
+	readonly parcels: readonly Option[];
+	readonly skills: readonly string[];
 };
 export type PlanValues = Omit<z.input<typeof planStepFormSchema>, "machineId">;
 
@@ -63,7 +66,9 @@ export function PlanForm({
 	});
 	const form = stepId === null ? planned : (changed as unknown as typeof planned);
 	const [needs, crew] = [form.form.watch("needs") ?? [], form.form.watch("crew") ?? []];
-	const set = (name: "needs" | "crew") => (chosen: string[]) => form.form.setValue(name, chosen, { shouldDirty: true });
+	const [equipment, parcels] = [form.form.watch("equipment") ?? [], form.form.watch("parcels") ?? []];
+	const set = (name: "needs" | "crew" | "equipment" | "parcels") => (chosen: string[]) =>
+		form.form.setValue(name, chosen, { shouldDirty: true });
 	return (
 		<form className="af-form" {...form.formProps}>
 			<FormProblem problem={form.problem} />
@@ -82,13 +87,20 @@ export function PlanForm({
 			/>
 			<TickList
 				label="Who does it"
-				hint="Two persons each count."
+				hint="Two persons each count. With nobody named, the plan gives it to whoever is free first."
 				optional
 				name="crew"
 				options={choices.people}
 				chosen={crew}
 				onChoose={set("crew")}
 				error={form.errorOf("crew")}
+			/>
+			<TextField
+				label="Somebody must be"
+				hint="As skills are said under People: electrically skilled"
+				optional
+				suggest={choices.skills}
+				{...form.field("skill")}
 			/>
 			{choices.steps.length > 0 ? (
 				<TickList
@@ -111,6 +123,43 @@ export function PlanForm({
 					{...form.field("waitWhy")}
 				/>
 			</FormRow>
+			<FormRow>
+				<TextField label="At least" hint="Where the wait is not sure" optional {...form.field("waitLow")} />
+				<TextField label="At most" hint="7 days in the post may be 14" optional {...form.field("waitHigh")} />
+			</FormRow>
+			{choices.parcels.length > 0 ? (
+				<TickList
+					label="Must have come first"
+					optional
+					name="parcels"
+					options={choices.parcels}
+					chosen={parcels}
+					onChoose={set("parcels")}
+					error={form.errorOf("parcels")}
+				/>
+			) : null}
+			{choices.equipment.length > 0 ? (
+				<TickList
+					label="Holds"
+					hint="Nobody else can use it meanwhile."
+					optional
+					name="equipment"
+					options={choices.equipment}
+					chosen={equipment}
+					onChoose={set("equipment")}
+					error={form.errorOf("equipment")}
+				/>
+			) : null}
+			{equipment.length > 0 ? (
+				<SelectField
+					label="Until"
+					options={[
+						{ value: "no", label: "the work is done" },
+						{ value: "yes", label: "the wait after it is over, too" },
+					]}
+					{...form.field("keepsThroughWait")}
+				/>
+			) : null}
 			<TextArea label="Caution" hint="What a hand must know before it begins." optional {...form.field("caution")} />
 			<FormRow>
 				<SelectField label="Position" optional none="none" options={choices.positions} {...form.field("positionId")} />

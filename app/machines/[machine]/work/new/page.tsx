@@ -37,6 +37,12 @@ export default async function NewStepPage({ params }: { params: Promise<{ machin
 							partId: "",
 							needs: [],
 							crew: [],
+							waitLow: "",
+							waitHigh: "",
+							skill: "",
+							equipment: [],
+							keepsThroughWait: "no",
+							parcels: [],
 						}}
 					/>
 				</Card>

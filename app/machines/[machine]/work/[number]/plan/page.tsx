@@ -19,13 +19,25 @@ export default async function ChangePlanPage({ params }: { params: Promise<{ mac
 	const { read } = await shopStore();
 	const step = await stepOfMachine(read, machine.id, numberInAddress(number), systemClock());
 	if (!step) notFound();
-	const [choices, people, waits] = await Promise.all([choicesOfMachine(read, machine.id), peopleHere(read), waitsNamed(read)]);
+	const [offered, people, waits] = await Promise.all([choicesOfMachine(read, machine.id), peopleHere(read), waitsNamed(read)]);
 	const crew = step.crew.map(({ person }) => person);
 	// Who was planned and has left since stays on the list, so that keeping the plan does not take them off it.
 	const everybody = [
 		...people,
 		...crew.filter(({ id }) => !people.some((person) => person.id === id)).map((person) => ({ ...person, skills: "" })),
 	];
+	// So does what it holds or waits for and is offered to no new step any more.
+	const choices = {
+		...offered,
+		equipment: withOwn(
+			offered.equipment,
+			step.equipment.map(({ equipment }) => equipment),
+		),
+		purchases: withOwn(
+			offered.purchases,
+			step.parcels.map(({ purchase }) => purchase),
+		),
+	};
 	return (
 		<div className="max-w-3xl">
 			<Card title={`Change the plan of step ${step.number}`} aside="What was done stays">
@@ -53,9 +65,20 @@ export default async function ChangePlanPage({ params }: { params: Promise<{ mac
 						partId: step.partId ?? "",
 						needs: step.needs.map(({ needs }) => needs.id),
 						crew: crew.map(({ id }) => id),
+						waitLow: step.waitLowMinutes === null ? "" : formatWait(step.waitLowMinutes),
+						waitHigh: step.waitHighMinutes === null ? "" : formatWait(step.waitHighMinutes),
+						skill: step.skill ?? "",
+						equipment: step.equipment.map(({ equipment }) => equipment.id),
+						keepsThroughWait: step.equipment.some(({ until }) => until === "wait") ? "yes" : "no",
+						parcels: step.parcels.map(({ purchase }) => purchase.id),
 					}}
 				/>
 			</Card>
 		</div>
 	);
 }
+
+const withOwn = <Thing extends { readonly id: string }>(offered: readonly Thing[], own: readonly Thing[]): Thing[] => [
+	...offered,
+	...own.filter(({ id }) => !offered.some((thing) => thing.id === id)),
+];
