@@ -188,7 +188,6 @@ export default async function PurchasePage({ params }: Params) {
 							</p>
 						) : (
 							<DrawForm
-								key={lines.map(({ here }) => here).join()}
 								today={today}
 								machines={machineOptions}
 								lines={lines
