@@ -114,15 +114,12 @@ export function accountOf(input: {
 		},
 		...of.wanted
 			.filter(({ stands }) => stands === "to-come")
-			.map(({ id, words, estimated, addedWhy }) => {
-				const net = withHandling(estimated, handling);
-				return {
-					what: `${words}${addedWhy === "" ? "" : `, added: ${addedWhy}`}`,
-					planned: planned(addedWhy, id) ? net : NOTHING,
-					spent: NOTHING,
-					toCome: net,
-				};
-			}),
+			.map(({ id, words, estimated, toCome: left, addedWhy }) => ({
+				what: `${words}${addedWhy === "" ? "" : `, added: ${addedWhy}`}`,
+				planned: planned(addedWhy, id) ? withHandling(estimated, handling) : NOTHING,
+				spent: NOTHING,
+				toCome: withHandling(left, handling),
+			})),
 	];
 	const costs = of.costs.map((cost) => ({ what: cost.words, planned: cost.estimated, spent: cost.spent, toCome: costToCome(cost) }));
 	const rows = [...labour, ...parts, ...costs];

@@ -22,6 +22,8 @@ export type OwnerWanted = {
 	readonly id: string;
 	readonly words: string;
 	readonly estimated: MinorUnits;
+	/** What of it is still to come, by the same rule as on the machine's money page (lib/wanted/rules.ts). */
+	readonly toCome: MinorUnits;
 	/** "used" once what was bought for it is on the machine; until then it is still to come. */
 	readonly stands: "to-come" | "used" | "dropped";
 	readonly addedWhy: string;

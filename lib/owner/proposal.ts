@@ -62,7 +62,7 @@ export function quoteBasis(of: Chargeable, { today, covered }: { readonly today:
 	const wanted = of.wanted.filter(({ id, stands, addedWhy }) => stands === "to-come" && (addedWhy === "" || covered.has(id)));
 	return {
 		labour: bothWays(steps, missingRates, "planned"),
-		parts: wanted.map(({ words, estimated }) => ({ words, net: estimated, about: null })),
+		parts: wanted.map(({ words, toCome }) => ({ words, net: toCome, about: null })),
 		costs: of.costs.map((cost) => ({ words: cost.words, net: sumMinor([cost.spent, costToCome(cost)]), about: null })),
 		missingRates,
 		nobody: withoutCrew(mine),
@@ -81,7 +81,7 @@ export function moreBasis(of: Chargeable, { today, covered }: { readonly today: 
 		labour: { kind: lines, person: lines },
 		parts: of.wanted
 			.filter(({ id, stands, addedWhy }) => stands === "to-come" && addedWhy !== "" && !covered.has(id))
-			.map(({ id, words, estimated }) => ({ words, net: estimated, about: id })),
+			.map(({ id, words, toCome }) => ({ words, net: toCome, about: id })),
 		costs: [],
 		missingRates,
 		nobody: withoutCrew(mine),

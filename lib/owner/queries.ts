@@ -8,6 +8,8 @@ import type { Chargeable } from "@/lib/owner/charged";
 import { GIVEN, givenFacts } from "@/lib/owner/given";
 import { MOST_LINES } from "@/lib/owner/schema";
 import { requireShop } from "@/lib/shop/queries";
+import { wantedOf, wantedPart } from "@/lib/wanted/queries";
+import { toComeOf } from "@/lib/wanted/rules";
 
 /** No machine has more rows of one kind than this in its owner's account. */
 const MOST_ROWS = 5000;
@@ -45,12 +47,7 @@ export async function chargeableOf(read: Reader, machineId: string): Promise<Cha
 			take: 500,
 			select: { id: true, name: true, rates: { select: { fromDay: true, costMinor: true, chargeMinor: true } } },
 		}),
-		read.wanted.findMany({
-			where: { machineId },
-			orderBy: { id: "asc" },
-			take: MOST_ROWS,
-			select: { id: true, words: true, estimatedMinor: true, state: true, addedWhy: true, lineId: true },
-		}),
+		wantedOf(read, machineId),
 		read.lineUse.findMany({
 			where: { machineId, kind: "used" },
 			orderBy: [{ day: "asc" }, { id: "asc" }],
@@ -64,7 +61,6 @@ export async function chargeableOf(read: Reader, machineId: string): Promise<Cha
 			select: { id: true, kind: true, state: true, words: true, estimatedMinor: true, spentMinor: true },
 		}),
 	]);
-	const used = new Set(uses.map(({ lineId }) => lineId));
 	return {
 		steps: steps.map(({ lowMinutes, likelyMinutes, highMinutes, crew, ...step }) => ({
 			...step,
@@ -81,14 +77,18 @@ export async function chargeableOf(read: Reader, machineId: string): Promise<Cha
 			name,
 			rates: rates.map((rate) => ({ from: day(rate.fromDay), costPerHour: minor(rate.costMinor), chargePerHour: minor(rate.chargeMinor) })),
 		})),
-		wanted: wanted.map(({ id, words, estimatedMinor, state, addedWhy, lineId }) => ({
-			id,
-			words,
-			estimated: minor(estimatedMinor),
-			// Bought is not yet on the machine: until it is used, it is still to come.
-			stands: state === "dropped" ? "dropped" : state === "bought" && lineId !== null && used.has(lineId) ? "used" : "to-come",
-			addedWhy,
-		})),
+		wanted: wanted.map((row) => {
+			const toCome = toComeOf(wantedPart(row, machineId));
+			const { id, words, estimatedMinor, state, addedWhy } = row;
+			return {
+				id,
+				words,
+				estimated: minor(estimatedMinor),
+				toCome,
+				stands: state === "dropped" ? state : state === "open" || toCome > 0 ? "to-come" : "used",
+				addedWhy,
+			};
+		}),
 		uses: uses.map(({ lineId, count, amountMinor, line }) => ({ lineId, count, amount: minor(amountMinor), what: line.what })),
 		costs: costs.flatMap(({ id, kind, state, words, estimatedMinor, spentMinor }) =>
 			state === "planned" || state === "spent"

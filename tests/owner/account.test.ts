@@ -37,7 +37,7 @@ describe("spent and at completion", () => {
 			steps: [step(1, { state: "done" }), step(2)],
 			work: [worked("s1", 90)],
 			uses: [{ lineId: "l1", what: "belt", count: 1, amount: minor(1000) }],
-			wanted: [{ id: "w1", words: "seal", estimated: minor(500), stands: "to-come", addedWhy: "" }],
+			wanted: [{ id: "w1", words: "seal", estimated: minor(500), toCome: minor(500), stands: "to-come", addedWhy: "" }],
 			costs: [{ id: "c1", words: "rewinding", kindWords: "outside work", state: "planned", estimated: minor(28_500), spent: minor(1000) }],
 		});
 		const { spent, toCome, atCompletion } = account(of, [paper("quote", 50_000, { handling: "10" })]);

@@ -55,9 +55,9 @@ describe("a quote is proposed", () => {
 		const of = job({
 			steps: [step(1)],
 			wanted: [
-				{ id: "w1", words: "belt", estimated: minor(1157), stands: "to-come", addedWhy: "" },
-				{ id: "w2", words: "seal", estimated: minor(753), stands: "used", addedWhy: "" },
-				{ id: "w3", words: "board", estimated: minor(900), stands: "to-come", addedWhy: "rotten" },
+				{ id: "w1", words: "belt", estimated: minor(1157), toCome: minor(1157), stands: "to-come", addedWhy: "" },
+				{ id: "w2", words: "seal", estimated: minor(753), toCome: minor(0), stands: "used", addedWhy: "" },
+				{ id: "w3", words: "board", estimated: minor(900), toCome: minor(900), stands: "to-come", addedWhy: "rotten" },
 			],
 			costs: [{ id: "c1", words: "rewinding", kindWords: "outside work", state: "planned", estimated: minor(28_500), spent: minor(0) }],
 		});
@@ -91,7 +91,7 @@ describe("more work found is proposed", () => {
 	it("a line for each step and part that was added and is in no paper yet", () => {
 		const of = job({
 			steps: [step(1), step(2, { addedWhy: "rotten" }), step(3, { addedWhy: "cracked" })],
-			wanted: [{ id: "w1", words: "board", estimated: minor(900), stands: "to-come", addedWhy: "rotten" }],
+			wanted: [{ id: "w1", words: "board", estimated: minor(900), toCome: minor(900), stands: "to-come", addedWhy: "rotten" }],
 		});
 		const lines = proposedLines(moreBasis(of, { today: TODAY, covered: new Set(["s3"]) }), { ...plain, handling: "10" });
 		expect(lines).toEqual([
