@@ -1,35 +1,24 @@
 // Machine 14 of the demo shop, read back through the area's queries: a quote that was agreed, a deposit, and a question that waits.
 
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import path from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { day } from "@/lib/core/days";
-import { migrate } from "@/lib/db/migrate";
-import { databaseFile, openStore, type Store } from "@/lib/db/store";
 import { type OwnerBook, ownerBook, ownerPaper } from "@/lib/owner/queries";
 import { totalsOf } from "@/lib/owner/totals";
 import { shop } from "@/seed/data/shop";
-import { loadDemo } from "@/seed/load";
+import { demoCopy } from "@/tests/support/demoCopy";
 
 describe("METEOR MINNOW and its owner", () => {
-	let folder = "";
-	let store: Store;
+	let demo: Awaited<ReturnType<typeof demoCopy>>;
 	let book: OwnerBook;
 	let machineId = "";
 
 	beforeAll(async () => {
-		folder = mkdtempSync(path.join(tmpdir(), "asfound-owner-"));
-		migrate(databaseFile(folder), path.resolve("prisma/migrations"), () => undefined);
-		await loadDemo(folder);
-		store = await openStore(folder);
+		demo = await demoCopy();
+		const { store } = demo;
 		machineId = (await store.read.machine.findUniqueOrThrow({ where: { number: 14 }, select: { id: true } })).id;
 		book = await ownerBook(store.read, machineId, day(shop.today));
 	}, 600_000);
-	afterAll(async () => {
-		await store.close();
-		rmSync(folder, { recursive: true, force: true });
-	});
+	afterAll(() => demo.close());
 
 	it("the quote has labour at charge rates, parts with a tenth more, a contingency, and the motor; it was agreed to", () => {
 		const quote = book.papers.find(({ kind }) => kind === "quote");
@@ -46,7 +35,7 @@ describe("METEOR MINNOW and its owner", () => {
 	it("what was found is in a paper of its own that waits, with the added step and the cracked gasket", async () => {
 		const [more] = book.account.waiting;
 		expect(more).toMatchObject({ kind: "more", number: 1, state: "given", limit: 250_000 });
-		const paper = await ownerPaper(store.read, machineId, more?.id ?? "");
+		const paper = await ownerPaper(demo.store.read, machineId, more?.id ?? "");
 		// Two persons, 151 2/3 minutes each at 66 and 48: 166.83 and 121.33. The gasket: 9.50 and a tenth.
 		expect(paper?.lines.map(({ netMinor }) => netMinor)).toEqual([16_683 + 12_133, 1045]);
 		expect(paper?.agreedBy).toBeNull();
