@@ -11,6 +11,7 @@ import {
 	closeFault,
 	describeMachine,
 	handOver,
+	promiseReady,
 	sayFault,
 	sayNote,
 	setMachineState,
@@ -22,6 +23,7 @@ import {
 	closeFaultSchema,
 	describeMachineSchema,
 	handOverSchema,
+	promiseSchema,
 	sayFaultSchema,
 	sayNoteSchema,
 	setMachineStateSchema,
@@ -56,3 +58,4 @@ export const setMachineStateAction = async (raw: unknown) => act(raw, setMachine
 export const sayNoteAction = async (raw: unknown) => act(raw, sayNoteSchema, sayNote);
 export const sayFaultAction = async (raw: unknown) => act(raw, sayFaultSchema, sayFault);
 export const closeFaultAction = async (raw: unknown) => act(raw, closeFaultSchema, closeFault);
+export const promiseReadyAction = async (raw: unknown) => act(raw, promiseSchema, promiseReady);

@@ -21,6 +21,7 @@ import { theShop } from "@/lib/shop/queries";
 import { BenchTimeline } from "./benchTimeline";
 import { Doubts } from "./doubts";
 import { NextByPerson } from "./nextByPerson";
+import { OneMoreCard } from "./oneMoreCard";
 import { momentOf } from "./said";
 
 export const metadata: Metadata = { title: "Plan" };
@@ -35,6 +36,7 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
 	if (!shop) redirect("/welcome");
 	const asked = await searchParams;
 	const byRecord = asked.by === "record";
+	const withOneMore = asked.more === "hands";
 	const week = Math.min(MOST_WEEKS, Math.max(0, Math.floor(Number(asked.week)) || 0));
 	const address = (to: { readonly by?: boolean; readonly week?: number }): string => {
 		const query = new URLSearchParams({
@@ -129,6 +131,15 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
 							]}
 						/>
 					</Card>
+					{withOneMore ? (
+						<OneMoreCard ahead={ahead} />
+					) : (
+						<div className="no-print">
+							<ButtonLink href={`${address({})}${address({}).includes("?") ? "&" : "?"}more=hands`}>
+								What would one more helper buy?
+							</ButtonLink>
+						</div>
+					)}
 					<p className="text-ink-2">
 						Everything is over by {momentOf(ahead, plan.makespan)}. No plan has it all over before {momentOf(ahead, plan.lowerBound)}: at
 						most {formatWait(Math.max(0, Math.floor(plan.makespan - plan.lowerBound)))} could be gained. Machines that were promised come

@@ -11,7 +11,16 @@ import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed, type RowChange, type Tables } from "@/lib/ledger/rows";
 import { counted, mayBecome, mayHandOver, mayStamp, numberFor } from "@/lib/machines/rules";
-import type { CloseFault, DescribeMachine, HandOver, SayFault, SayNote, SetMachineState, TakeInMachine } from "@/lib/machines/schema";
+import type {
+	CloseFault,
+	DescribeMachine,
+	HandOver,
+	PromiseDay,
+	SayFault,
+	SayNote,
+	SetMachineState,
+	TakeInMachine,
+} from "@/lib/machines/schema";
 
 const NO_MACHINE = refuse("no-such-machine", "That machine is not in the book. Load the page again.");
 
@@ -120,6 +129,25 @@ export const describeMachine = (input: DescribeMachine, env: Env): Promise<Resul
 		);
 		const say = changed.length === 0 ? "Looked over what is said of the machine." : `Corrected ${listed(changed)}.`;
 		return ok(deed(before.id, "machine.described", { table: "Machine", id: before.id }, { say, changed }, rows, null));
+	});
+
+/** Says by which day it is promised to be ready, or that nothing is promised any more. The plan keeps promises first. */
+export const promiseReady = (input: PromiseDay, env: Env): Promise<Result<null>> =>
+	record(env, async (read) => {
+		const machine = await machineOf(read, input.machineId);
+		if (!machine.ok) return machine;
+		const before = machine.value;
+		const say = input.promisedDay === null ? "No day is promised any more." : `Promised to be ready by ${input.promisedDay}.`;
+		return ok(
+			deed(
+				before.id,
+				"machine.promised",
+				{ table: "Machine", id: before.id },
+				{ say },
+				[change("Machine", before, { promisedDay: input.promisedDay })],
+				null,
+			),
+		);
 	});
 
 const MEANWHILE = { fields: { priceMinor: "price", carriageMinor: "carriage" }, together: [["ownership", "ownerId"]] };

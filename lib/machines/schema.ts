@@ -102,6 +102,18 @@ export const describeMachineSchema = (currency: CurrencyCode) =>
 		receivedDay: day("on which it came in"),
 	});
 
+/** The day on which it is promised to be ready; empty takes the promise back. */
+export const promiseSchema = z.object({
+	machineId: chosen("the machine"),
+	promisedDay: z.string().transform((text, check) => {
+		if (text.trim() === "") return null;
+		const read = parseDay(text);
+		if (read.ok) return read.value;
+		check.addIssue({ code: "custom", message: read.error.say });
+		return z.NEVER;
+	}),
+});
+
 export const stampAsFoundSchema = z.object({ machineId: chosen("the machine") });
 export const setPortraitSchema = z.object({
 	machineId: chosen("the machine"),
@@ -150,6 +162,7 @@ export const closeFaultSchema = z.object({
 /** Money in minor units of the shop's currency. */
 export type TakeInMachine = z.output<ReturnType<typeof takeInMachineSchema>>;
 export type DescribeMachine = z.output<ReturnType<typeof describeMachineSchema>>;
+export type PromiseDay = z.output<typeof promiseSchema>;
 export type HandOver = z.output<ReturnType<typeof handOverSchema>>;
 export type SayNote = z.output<typeof sayNoteSchema>;
 export type SayFault = z.output<typeof sayFaultSchema>;

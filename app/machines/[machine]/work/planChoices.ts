@@ -33,6 +33,7 @@ export const planChoices = (
 	people: readonly { readonly id: string; readonly name: string; readonly skills: string }[],
 	waits: readonly string[],
 	except: string | null,
+	record: PlanChoices["record"],
 ): PlanChoices => ({
 	steps: choices.steps.filter(({ id, state }) => id !== except && state !== "dropped").map(stepOption),
 	people: people.map(({ id, name, skills }) => ({ value: id, label: name, ...(skills ? { hint: skills } : {}) })),
@@ -47,4 +48,5 @@ export const planChoices = (
 		hint: arrivedDay === null ? "in the post" : `came ${arrivedDay}`,
 	})),
 	skills: choices.skills,
+	record,
 });

@@ -12,8 +12,10 @@ import { SelectField } from "@/app/ui/selectField";
 import { TextArea } from "@/app/ui/textArea";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
+import type { Overrun } from "@/lib/steps/overrun";
 import { changeStepFormSchema, planStepFormSchema, STEP_KIND_WORDS, STEP_KINDS } from "@/lib/steps/schema";
 import { changeStepAction, planStepAction } from "./actions";
+import { RecordHint } from "./recordHint";
 import { TickList } from "./tickList";
 
 export type PlanChoices = {
@@ -26,6 +28,8 @@ export type PlanChoices = {
 	readonly equipment: readonly Option[];
 	readonly parcels: readonly Option[];
 	readonly skills: readonly string[];
+	/** What the shop's record says of each kind of step. */
+	readonly record: readonly Overrun[];
 };
 export type PlanValues = Omit<z.input<typeof planStepFormSchema>, "machineId">;
 
@@ -84,6 +88,12 @@ export function PlanForm({
 				low={form.field("minutes.low")}
 				likely={form.field("minutes.likely")}
 				high={form.field("minutes.high")}
+			/>
+			<RecordHint
+				record={choices.record}
+				kind={form.form.watch("kind")}
+				minutes={form.form.watch("minutes") ?? {}}
+				take={(minutes) => form.form.setValue("minutes", minutes, { shouldDirty: true, shouldValidate: true })}
 			/>
 			<TickList
 				label="Who does it"

@@ -3,6 +3,7 @@ import { Card } from "@/app/ui/card";
 import { Stack } from "@/app/ui/layouts";
 import { shopStore } from "@/lib/db/shopStore";
 import { peopleHere } from "@/lib/people/queries";
+import { overrunsOfShop } from "@/lib/schedule/shopQueries";
 import { choicesOfMachine, waitsNamed } from "@/lib/steps/queries";
 import { thisMachine } from "../../thisMachine";
 import { planChoices } from "../planChoices";
@@ -13,7 +14,12 @@ export const metadata: Metadata = { title: "Plan a step" };
 export default async function NewStepPage({ params }: { params: Promise<{ machine: string }> }) {
 	const machine = await thisMachine((await params).machine);
 	const { read } = await shopStore();
-	const [choices, people, waits] = await Promise.all([choicesOfMachine(read, machine.id), peopleHere(read), waitsNamed(read)]);
+	const [choices, people, waits, record] = await Promise.all([
+		choicesOfMachine(read, machine.id),
+		peopleHere(read),
+		waitsNamed(read),
+		overrunsOfShop(read),
+	]);
 	return (
 		<Stack>
 			<div className="max-w-3xl">
@@ -22,7 +28,7 @@ export default async function NewStepPage({ params }: { params: Promise<{ machin
 						machineId={machine.id}
 						stepId={null}
 						workHref={`/machines/${machine.number}/work`}
-						choices={planChoices(choices, people, waits, null)}
+						choices={planChoices(choices, people, waits, null, record)}
 						began={choices.steps.some(({ state }) => state !== "planned")}
 						defaults={{
 							kind: "repair",

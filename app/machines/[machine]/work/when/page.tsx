@@ -22,6 +22,7 @@ import { finishCurve } from "@/lib/schedule/finishCurve";
 import { shopAhead } from "@/lib/schedule/shopQueries";
 import { requireShop } from "@/lib/shop/queries";
 import { thisMachine } from "../../thisMachine";
+import { PromiseForm } from "./promiseForm";
 
 export const metadata: Metadata = { title: "When it is done" };
 
@@ -146,7 +147,12 @@ export default async function WhenPage({ params, searchParams }: Props) {
 								{ label: "In time, of 100 runs", value: simulated.inTime === null ? null : Math.round(simulated.inTime * 100) },
 							]}
 						/>
-						<p className="af-hint">The plan counts with likely times; half of all jobs take longer.</p>
+						<p className="af-hint">
+							The plan counts with likely times. Most estimates are likelier to be passed than not, so 1 in 2 is usually later.
+						</p>
+					</Card>
+					<Card title="Promise">
+						<PromiseForm machineId={machine.id} promisedDay={promised} />
 					</Card>
 					{sure === null ? null : (
 						<Card title="What it comes to" aside={shop.currency} flush>

@@ -5,6 +5,7 @@ import { systemClock } from "@/lib/core/clock";
 import { formatMinutes, formatWait } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
 import { peopleHere } from "@/lib/people/queries";
+import { overrunsOfShop } from "@/lib/schedule/shopQueries";
 import { choicesOfMachine, stepOfMachine, waitsNamed } from "@/lib/steps/queries";
 import { thisMachine } from "../../../thisMachine";
 import { numberInAddress } from "../../numberInAddress";
@@ -19,7 +20,12 @@ export default async function ChangePlanPage({ params }: { params: Promise<{ mac
 	const { read } = await shopStore();
 	const step = await stepOfMachine(read, machine.id, numberInAddress(number), systemClock());
 	if (!step) notFound();
-	const [offered, people, waits] = await Promise.all([choicesOfMachine(read, machine.id), peopleHere(read), waitsNamed(read)]);
+	const [offered, people, waits, record] = await Promise.all([
+		choicesOfMachine(read, machine.id),
+		peopleHere(read),
+		waitsNamed(read),
+		overrunsOfShop(read),
+	]);
 	const crew = step.crew.map(({ person }) => person);
 	// Who was planned and has left since stays on the list, so that keeping the plan does not take them off it.
 	const everybody = [
@@ -46,7 +52,7 @@ export default async function ChangePlanPage({ params }: { params: Promise<{ mac
 					stepId={step.id}
 					seen={step.entry}
 					workHref={`/machines/${machine.number}/work`}
-					choices={planChoices(choices, everybody, waits, step.id)}
+					choices={planChoices(choices, everybody, waits, step.id, record)}
 					began={step.state !== "planned"}
 					defaults={{
 						kind: step.kind,
