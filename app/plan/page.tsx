@@ -18,7 +18,7 @@ import { shopStore } from "@/lib/db/shopStore";
 import { currentPerson } from "@/lib/people/current";
 import { shopAhead } from "@/lib/schedule/shopQueries";
 import { theShop } from "@/lib/shop/queries";
-import { BenchTimeline } from "./benchTimeline";
+import { BenchTimeline, PlanTable } from "./benchTimeline";
 import { Doubts } from "./doubts";
 import { NextByPerson } from "./nextByPerson";
 import { OneMoreCard } from "./oneMoreCard";
@@ -90,6 +90,11 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
 					>
 						<BenchTimeline ahead={ahead} days={days} />
 					</Card>
+					<div className="print-only">
+						<Card title="The plan, step by step" flush>
+							<PlanTable ahead={ahead} />
+						</Card>
+					</div>
 					<Card title="When each machine is done" flush>
 						<Table
 							caption="When each machine is done"

@@ -249,12 +249,13 @@ export async function choicesOfMachine(read: Reader, machineId: string) {
 	return { steps, positions, conversions, parts, ...(await choicesOfShop(read)) };
 }
 
-/** Equipment that is here, purchases that are in the post or were not long ago, and what people can do. */
+/** Equipment that is here, purchases that are in the post, and what people can do. */
 async function choicesOfShop(read: Reader) {
 	const [equipment, purchases, people] = await Promise.all([
 		read.equipment.findMany({ where: { state: "here" }, orderBy: { name: "asc" }, take: 100, select: { id: true, name: true } }),
 		read.purchase.findMany({
-			orderBy: [{ arrivedDay: { sort: "asc", nulls: "first" } }, { number: "desc" }],
+			where: { arrivedDay: null },
+			orderBy: { number: "desc" },
 			take: FEW,
 			select: PARCEL,
 		}),

@@ -134,8 +134,8 @@ export function PlanForm({
 				/>
 			</FormRow>
 			<FormRow>
-				<TextField label="At least" hint="Where the wait is not sure" optional {...form.field("waitLow")} />
-				<TextField label="At most" hint="7 days in the post may be 14" optional {...form.field("waitHigh")} />
+				<TextField label="The wait takes at least" hint="Where it is not sure" optional {...form.field("waitLow")} />
+				<TextField label="The wait takes at most" hint="7 days in the post may be 14" optional {...form.field("waitHigh")} />
 			</FormRow>
 			{choices.parcels.length > 0 ? (
 				<TickList
