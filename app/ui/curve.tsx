@@ -71,6 +71,7 @@ export function Curve({
 				<summary>As a table</summary>
 				{children}
 			</details>
+			<div className="print-only">{children}</div>
 		</figure>
 	);
 }
