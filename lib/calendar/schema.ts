@@ -1,15 +1,8 @@
 import { z } from "zod";
 import { parseDayHours, WEEKDAYS, type Week } from "@/lib/calendar/week";
+import { dayField } from "@/lib/core/dayFields";
 import { parseDay } from "@/lib/core/days";
 import { chosen, line, optionalChosen, optionalLine } from "@/lib/core/words";
-
-const day = (what: string) =>
-	z.string(`Write the day ${what}, like 2026-03-02.`).transform((text, check) => {
-		const read = parseDay(text);
-		if (read.ok) return read.value;
-		check.addIssue({ code: "custom", message: read.error.say });
-		return z.NEVER;
-	});
 
 const dayHours = z
 	.string()
@@ -23,7 +16,7 @@ const dayHours = z
 
 export const hoursSchema = z.object({
 	personId: chosen("a person"),
-	fromDay: day("from which they hold"),
+	fromDay: dayField("from which they hold"),
 	/** Seven days as typed, Monday first. */
 	week: z
 		.array(dayHours)
@@ -35,7 +28,7 @@ export const dayOffSchema = z
 	.object({
 		/** Nobody chosen: the shop is closed. */
 		personId: optionalChosen,
-		fromDay: day("on which it begins"),
+		fromDay: dayField("on which it begins"),
 		/** Empty: that one day. */
 		untilDay: z.string().default(""),
 		words: optionalLine("what for", 120),

@@ -1,7 +1,8 @@
 import { z } from "zod";
+import { dayField } from "@/lib/core/dayFields";
 import { chosen, line, optionalChosen } from "@/lib/core/words";
 import type { CurrencyCode } from "@/lib/money/currency";
-import { dayField, neededAmount } from "@/lib/purchases/fields";
+import { neededAmount } from "@/lib/purchases/fields";
 
 /** What a seller gave back, in the shop's currency: for a return, or off the price of what was kept. */
 export const creditSchema = (home: CurrencyCode) =>

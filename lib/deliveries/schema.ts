@@ -1,6 +1,7 @@
 import { z } from "zod";
+import { dayField } from "@/lib/core/dayFields";
 import { chosen, line, optionalChosen, optionalLine } from "@/lib/core/words";
-import { countOrNone, dayField } from "@/lib/purchases/fields";
+import { countOrNone } from "@/lib/purchases/fields";
 
 /** So much of these lines came on a day, to a place. Lines of which nothing came may be left empty. */
 export const deliverSchema = z.object({

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { parseDay } from "@/lib/core/days";
+import { dayField, optionalDay } from "@/lib/core/dayFields";
 import { type Edtf, readEdtf } from "@/lib/core/edtf";
 import { chosen, line, optionalChosen, optionalLine, words } from "@/lib/core/words";
 import type { CurrencyCode } from "@/lib/money/currency";
@@ -32,14 +32,6 @@ const amountOrNothing = (currency: CurrencyCode) =>
 			check.addIssue({ code: "custom", message: amount.error.say });
 			return z.NEVER;
 		});
-
-const day = (what: string) =>
-	z.string(`Write the day ${what}, like 2026-03-02.`).transform((text, check) => {
-		const read = parseDay(text);
-		if (read.ok) return read.value;
-		check.addIssue({ code: "custom", message: read.error.say });
-		return z.NEVER;
-	});
 
 /** The machine's number as typed; an empty field takes the next free one. */
 const numberOrNext = z
@@ -85,7 +77,7 @@ export const takeInMachineSchema = (currency: CurrencyCode) =>
 			number: numberOrNext,
 			price: amountOrNothing(currency),
 			carriage: amountOrNothing(currency),
-			receivedDay: day("on which it came in"),
+			receivedDay: dayField("on which it came in"),
 		})
 		.refine((input) => input.ownership !== "customer" || input.ownerId !== null || input.ownerName !== "", {
 			path: ["ownerName"],
@@ -99,19 +91,13 @@ export const describeMachineSchema = (currency: CurrencyCode) =>
 		machineId: chosen("the machine"),
 		price: amountOrNothing(currency),
 		carriage: amountOrNothing(currency),
-		receivedDay: day("on which it came in"),
+		receivedDay: dayField("on which it came in"),
 	});
 
 /** The day on which it is promised to be ready; empty takes the promise back. */
 export const promiseSchema = z.object({
 	machineId: chosen("the machine"),
-	promisedDay: z.string().transform((text, check) => {
-		if (text.trim() === "") return null;
-		const read = parseDay(text);
-		if (read.ok) return read.value;
-		check.addIssue({ code: "custom", message: read.error.say });
-		return z.NEVER;
-	}),
+	promisedDay: optionalDay,
 });
 
 export const stampAsFoundSchema = z.object({ machineId: chosen("the machine") });
@@ -127,7 +113,7 @@ export const setMachineStateSchema = z.object({
 export const handOverSchema = (currency: CurrencyCode) =>
 	z.object({
 		machineId: chosen("the machine"),
-		leftDay: day("on which it leaves"),
+		leftDay: dayField("on which it leaves"),
 		buyerId: optionalChosen,
 		buyerName: optionalLine("who takes it"),
 		sold: amountOrNothing(currency),

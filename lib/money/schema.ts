@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { parseDay } from "@/lib/core/days";
+import { dayField } from "@/lib/core/dayFields";
 import { chosen, line, optionalChosen } from "@/lib/core/words";
 import type { CurrencyCode } from "@/lib/money/currency";
 import { type MinorUnits, minor, parseAmount } from "@/lib/money/money";
@@ -34,12 +34,7 @@ const costFields = (currency: CurrencyCode) => ({
 	kind: z.enum(COST_KINDS, "Say what kind of cost it is."),
 	state: z.enum(["planned", "spent", "forgone"], "Say whether it is spent, still to come, or was let go."),
 	words: line("what it was for", 200),
-	day: z.string("Write the day, like 2026-03-02.").transform((text, check) => {
-		const day = parseDay(text);
-		if (day.ok) return day.value;
-		check.addIssue({ code: "custom", message: day.error.say });
-		return z.NEVER;
-	}),
+	day: dayField("of the cost"),
 	partyId: optionalChosen,
 	/** What the first plan had for it. */
 	estimated: amount(currency),

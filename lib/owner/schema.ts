@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { parseDay } from "@/lib/core/days";
+import { dayField, optionalDay } from "@/lib/core/dayFields";
 import { chosen, line, optionalChosen, words } from "@/lib/core/words";
 import type { CurrencyCode } from "@/lib/money/currency";
 import { type MinorUnits, minor, parseAmount } from "@/lib/money/money";
@@ -21,25 +21,6 @@ export const PAYMENT_KIND_WORDS: Readonly<Record<(typeof PAYMENT_KINDS)[number],
 	payment: "payment",
 	refund: "given back",
 };
-
-const dayField = (what: string) =>
-	z.string(`Write the day ${what}, like 2026-03-02.`).transform((text, check) => {
-		const day = parseDay(text);
-		if (day.ok) return day.value;
-		check.addIssue({ code: "custom", message: day.error.say });
-		return z.NEVER;
-	});
-
-const optionalDay = z
-	.string()
-	.nullish()
-	.transform((text, check) => {
-		if (!text) return null;
-		const day = parseDay(text);
-		if (day.ok) return day.value;
-		check.addIssue({ code: "custom", message: day.error.say });
-		return z.NEVER;
-	});
 
 const percent = z
 	.string()

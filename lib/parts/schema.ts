@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { parseDay } from "@/lib/core/days";
+import { optionalDay } from "@/lib/core/dayFields";
 import { chosen, line, optionalChosen, optionalLine, words } from "@/lib/core/words";
 import { EVIDENCE_KINDS, madeField } from "@/lib/machines/schema";
 
@@ -67,22 +67,10 @@ export const addPartSchema = z.object({
 export type AddPart = z.output<typeof addPartSchema>;
 
 /** A day that need not be given: "" is null. */
-const dayOrNone = z
-	.string()
-	.trim()
-	.nullish()
-	.transform((text, check) => {
-		if (!text) return null;
-		const day = parseDay(text);
-		if (day.ok) return day.value;
-		check.addIssue({ code: "custom", message: day.error.say });
-		return z.NEVER;
-	});
-
 const party = { partyId: optionalChosen, partyName: optionalLine("who has it") };
 
 export const sendOutSchema = z
-	.object({ partId: chosen("the part"), ...party, dueDay: dayOrNone, why: words("what for", 500) })
+	.object({ partId: chosen("the part"), ...party, dueDay: optionalDay, why: words("what for", 500) })
 	.refine((out) => out.partyId !== null || out.partyName !== "", {
 		path: ["partyId"],
 		message: "Say who answers for it: choose a name, or write one.",

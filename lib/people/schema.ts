@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { parseDay } from "@/lib/core/days";
+import { dayField } from "@/lib/core/dayFields";
 import { chosen, line, optionalLine } from "@/lib/core/words";
 import type { CurrencyCode } from "@/lib/money/currency";
 import { parseAmount } from "@/lib/money/money";
@@ -11,14 +11,6 @@ export const personSchema = z.object({
 });
 
 export const describePersonSchema = personSchema.extend({ id: chosen("a person"), state: z.enum(["here", "left"]) });
-
-export const dayField = (what: string) =>
-	z.string(`Write the day ${what}, like 2026-03-02.`).transform((text, check) => {
-		const day = parseDay(text);
-		if (day.ok) return day.value;
-		check.addIssue({ code: "custom", message: day.error.say });
-		return z.NEVER;
-	});
 
 /** An amount typed in a currency; gives minor units. */
 export const amountField = (currency: CurrencyCode) =>

@@ -1,30 +1,8 @@
-// Fields that every form about buying has: days, counts, amounts. Pure.
+// Fields that every form about buying has: counts, amounts. Pure.
 
 import { z } from "zod";
-import { parseDay } from "@/lib/core/days";
 import type { CurrencyCode } from "@/lib/money/currency";
 import { type MinorUnits, minor, parseAmount } from "@/lib/money/money";
-
-/** A day that must be there. `what` ends the sentence: "it was ordered". */
-export const dayField = (what: string) =>
-	z.string(`Write the day ${what}, like 2026-03-02.`).transform((text, check) => {
-		const day = parseDay(text);
-		if (day.ok) return day.value;
-		check.addIssue({ code: "custom", message: day.error.say });
-		return z.NEVER;
-	});
-
-/** A day that may be empty. */
-export const optionalDay = z
-	.string()
-	.nullish()
-	.transform((text, check) => {
-		if (!text) return null;
-		const day = parseDay(text);
-		if (day.ok) return day.value;
-		check.addIssue({ code: "custom", message: day.error.say });
-		return z.NEVER;
-	});
 
 const HOW_MANY = "Write how many, a whole number from 1 to 100000.";
 

@@ -1,11 +1,12 @@
 import { z } from "zod";
+import { dayField, optionalDay } from "@/lib/core/dayFields";
 import { decimalText } from "@/lib/core/decimals";
 import { chosen, line, optionalChosen, optionalLine, words } from "@/lib/core/words";
 import { type CurrencyCode, parseCurrency } from "@/lib/money/currency";
 import { parseRate } from "@/lib/money/exchange";
 import { type MinorUnits, minor } from "@/lib/money/money";
 import { partDetailsSchema } from "@/lib/parts/schema";
-import { countField, dayField, isUntyped, optionalDay, readAmount, typedAmount } from "@/lib/purchases/fields";
+import { countField, isUntyped, readAmount, typedAmount } from "@/lib/purchases/fields";
 import { leadField } from "@/lib/purchases/lead";
 
 const HOW_HEAVY = "Write the weight in whole grams.";
