@@ -2,10 +2,11 @@ import { Link } from "@/app/ui/link";
 import { Table } from "@/app/ui/table";
 import { type TimelineBlock, type TimelineLine, TimelinePlot } from "@/app/ui/timeline";
 import type { DayAhead } from "@/lib/calendar/windows";
+import { formatWeekday } from "@/lib/core/days";
 import { formatWait } from "@/lib/core/minutes";
 import type { ShopAhead } from "@/lib/schedule/shopQueries";
 import { type Slice, type TimelineRow, timelineOf } from "@/lib/schedule/timeline";
-import { formatWeekday, momentOf, named, waitedWords } from "./said";
+import { momentOf, named, waitedWords } from "./said";
 
 /** The bench timeline of these days: people, what machines wait for, equipment; and the same as a table. */
 export function BenchTimeline({ ahead, days }: { readonly ahead: ShopAhead; readonly days: readonly DayAhead[] }) {

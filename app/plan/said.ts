@@ -1,6 +1,6 @@
 // The plan's numbers as a page says them.
 
-import { type Day, dayOf, formatMoment, formatWeekday } from "@/lib/core/days";
+import { formatMoment } from "@/lib/core/days";
 import { addMinutes } from "@/lib/core/instants";
 import { formatWait } from "@/lib/core/minutes";
 import type { Doubt } from "@/lib/schedule/shopFacts";
@@ -9,9 +9,6 @@ import type { OpenStep, ShopAhead } from "@/lib/schedule/shopQueries";
 /** A moment of the plan, so many minutes from its zero: `Mon 2 Mar, 14:05`. */
 export const momentOf = ({ now, timeZone }: Pick<ShopAhead, "now" | "timeZone">, minutes: number): string =>
 	formatMoment(addMinutes(now, Math.ceil(minutes)), timeZone);
-
-export const dayOfMoment = ({ now, timeZone }: Pick<ShopAhead, "now" | "timeZone">, minutes: number): Day =>
-	dayOf(addMinutes(now, Math.ceil(minutes)), timeZone);
 
 export type Named = {
 	readonly step: OpenStep;
@@ -125,5 +122,3 @@ export function doubtWords(ahead: ShopAhead, doubt: Doubt): { readonly say: stri
 			return { say: `${doubt.name} has no rate today: that time costs nothing in the figures below.`, href: "/people", mend: "Set a rate" };
 	}
 }
-
-export { formatWeekday };

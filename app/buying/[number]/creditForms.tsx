@@ -1,14 +1,14 @@
 "use client";
 
-import { useState } from "react";
 import { useWatch } from "react-hook-form";
 import { Button } from "@/app/ui/button";
 import { DayField } from "@/app/ui/dayField";
 import { FormProblem } from "@/app/ui/formProblem";
-import { Buttons, FormRow } from "@/app/ui/layouts";
+import { FormRow } from "@/app/ui/layouts";
 import { MoneyField } from "@/app/ui/moneyField";
 import type { Option } from "@/app/ui/option";
 import { SelectField } from "@/app/ui/selectField";
+import { TakeBack } from "@/app/ui/takeBack";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
 import { creditSchema, voidCreditSchema } from "@/lib/credits/schema";
@@ -61,26 +61,14 @@ export function CreditForm({
 }
 
 export function VoidCreditForm({ creditId, what }: { readonly creditId: string; readonly what: string }) {
-	const [asking, setAsking] = useState(false);
 	const form = useActionForm({ schema: voidCreditSchema, defaults: { creditId, why: "" }, action: voidCreditAction });
-	if (!asking)
-		return (
-			<Button kind="quiet" onClick={() => setAsking(true)} aria-label={`Take back the credit: ${what}`}>
-				Take back
-			</Button>
-		);
 	return (
-		<form {...form.formProps}>
-			<FormProblem problem={form.problem} />
-			<TextField label="Why the credit was entered in error" {...form.field("why")} />
-			<Buttons>
-				<Button type="submit" pending={form.pending}>
-					Take it back
-				</Button>
-				<Button kind="quiet" onClick={() => setAsking(false)}>
-					Leave it
-				</Button>
-			</Buttons>
-		</form>
+		<TakeBack
+			says={`Take back the credit: ${what}`}
+			formProps={form.formProps}
+			problem={form.problem}
+			pending={form.pending}
+			why={form.field("why")}
+		/>
 	);
 }

@@ -1,13 +1,13 @@
 "use client";
 
-import { useState } from "react";
 import { Button } from "@/app/ui/button";
 import { DayField } from "@/app/ui/dayField";
 import { FormProblem } from "@/app/ui/formProblem";
-import { Buttons, FormRow } from "@/app/ui/layouts";
+import { FormRow } from "@/app/ui/layouts";
 import { MinutesField } from "@/app/ui/minutesField";
 import type { Option } from "@/app/ui/option";
 import { SelectField } from "@/app/ui/selectField";
+import { TakeBack } from "@/app/ui/takeBack";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
 import { deliverSchema, voidDeliverySchema } from "@/lib/deliveries/schema";
@@ -66,27 +66,15 @@ export function DeliverForm({
 }
 
 export function VoidDeliveryForm({ deliveryId, what }: { readonly deliveryId: string; readonly what: string }) {
-	const [asking, setAsking] = useState(false);
 	const form = useActionForm({ schema: voidDeliverySchema, defaults: { deliveryId, why: "" }, action: voidDeliveryAction });
-	if (!asking)
-		return (
-			<Button kind="quiet" onClick={() => setAsking(true)} aria-label={`Take back the delivery of ${what}`}>
-				Take back
-			</Button>
-		);
 	return (
-		<form {...form.formProps}>
-			<FormProblem problem={form.problem} />
-			<TextField label="Why it was entered in error" {...form.field("why")} />
-			<Buttons>
-				<Button type="submit" pending={form.pending}>
-					Take it back
-				</Button>
-				<Button kind="quiet" onClick={() => setAsking(false)}>
-					Leave it
-				</Button>
-			</Buttons>
-		</form>
+		<TakeBack
+			says={`Take back the delivery of ${what}`}
+			formProps={form.formProps}
+			problem={form.problem}
+			pending={form.pending}
+			why={form.field("why")}
+		/>
 	);
 }
 

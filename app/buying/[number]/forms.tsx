@@ -9,6 +9,7 @@ import { FormRow } from "@/app/ui/layouts";
 import { Notice } from "@/app/ui/notice";
 import type { Option } from "@/app/ui/option";
 import { SelectField } from "@/app/ui/selectField";
+import { TakeBack } from "@/app/ui/takeBack";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
 import { drawFromLineSchema, partFromLineSchema, returnLineSchema, voidUseSchema } from "@/lib/purchases/schema";
@@ -143,25 +144,14 @@ function ReturnedForm({ lines, machines, today }: DrawProps) {
 }
 
 export function VoidUseForm({ useId, what, kind }: { useId: string; what: string; kind: "used" | "returned" }) {
-	const [asking, setAsking] = useState(false);
 	const form = useActionForm({ schema: voidUseSchema, defaults: { useId, why: "" }, action: voidUseAction });
-	if (!asking)
-		return (
-			<Button
-				kind="quiet"
-				onClick={() => setAsking(true)}
-				aria-label={`Take back the ${kind === "returned" ? "return" : "use"} of ${what}`}
-			>
-				Take back
-			</Button>
-		);
 	return (
-		<form {...form.formProps}>
-			<FormProblem problem={form.problem} />
-			<TextField label="Why it was entered in error" {...form.field("why")} />
-			<Button type="submit" pending={form.pending}>
-				Take it back
-			</Button>
-		</form>
+		<TakeBack
+			says={`Take back the ${kind === "returned" ? "return" : "use"} of ${what}`}
+			formProps={form.formProps}
+			problem={form.problem}
+			pending={form.pending}
+			why={form.field("why")}
+		/>
 	);
 }

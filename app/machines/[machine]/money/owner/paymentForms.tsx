@@ -1,12 +1,12 @@
 "use client";
 
-import { useState } from "react";
 import { Button } from "@/app/ui/button";
 import { ChoiceField } from "@/app/ui/choiceField";
 import { DayField } from "@/app/ui/dayField";
 import { FormProblem } from "@/app/ui/formProblem";
 import { FormRow } from "@/app/ui/layouts";
 import { MoneyField } from "@/app/ui/moneyField";
+import { TakeBack } from "@/app/ui/takeBack";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
 import type { CurrencyCode } from "@/lib/money/currency";
@@ -41,24 +41,14 @@ export function AddPaymentForm({ machineId, today, currency }: { machineId: stri
 }
 
 export function TakeBackPaymentForm({ paymentId, what }: { paymentId: string; what: string }) {
-	const [asking, setAsking] = useState(false);
 	const form = useActionForm({ schema: takeBackPaymentSchema, defaults: { paymentId, why: "" }, action: takeBackPaymentAction });
-	if (!asking)
-		return (
-			<Button kind="quiet" onClick={() => setAsking(true)} aria-label={`Take back the ${what}`}>
-				Take back
-			</Button>
-		);
 	return (
-		<form {...form.formProps}>
-			<FormProblem problem={form.problem} />
-			<TextField label="Why it was entered in error" {...form.field("why")} />
-			<Button type="submit" pending={form.pending}>
-				Take it back
-			</Button>
-			<Button kind="quiet" onClick={() => setAsking(false)}>
-				Leave it
-			</Button>
-		</form>
+		<TakeBack
+			says={`Take back the ${what}`}
+			formProps={form.formProps}
+			problem={form.problem}
+			pending={form.pending}
+			why={form.field("why")}
+		/>
 	);
 }
