@@ -1,5 +1,6 @@
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
+import type { Doubt } from "@/lib/schedule/shopFacts";
 import type { ShopAhead } from "@/lib/schedule/shopQueries";
 import { doubtWords, named } from "./said";
 
@@ -9,19 +10,19 @@ const FEW = 8;
 /** What the plan cannot date, and what it is not sure of, each with the way to mend it. `machineId` keeps to one machine's steps. */
 export function Doubts({ ahead, machineId }: { readonly ahead: ShopAhead; readonly machineId?: string }) {
 	const isMine = (stepId: string): boolean => machineId === undefined || named(ahead, stepId)?.machine.id === machineId;
-	const doubts = ahead.asked.doubts.filter((doubt) => !("step" in doubt) || isMine(doubt.step)).map((doubt) => doubtWords(ahead, doubt));
+	const doubts = ahead.asked.doubts.filter((doubt) => stepsOf(ahead, doubt).some(isMine)).map((doubt) => doubtWords(ahead, doubt));
 	const undated = ahead.asked.undated.filter(({ step }) => isMine(step)).flatMap(({ step }) => named(ahead, step) ?? []);
-	const without = ahead.plan.without.flatMap((task) => named(ahead, ahead.asked.problem.tasks[task]?.id ?? "") ?? []);
+	const without = ahead.plan.without
+		.map((task) => ahead.asked.problem.tasks[task]?.id ?? "")
+		.filter(isMine)
+		.flatMap((id) => named(ahead, id) ?? []);
+	const dateless = undated.length + without.length;
 	if (doubts.length === 0 && undated.length === 0 && without.length === 0) return null;
 	return (
 		<Notice
 			means="wait"
 			live="off"
-			title={
-				undated.length === 0
-					? "The plan is not sure of this"
-					: `${undated.length === 1 ? "One step has" : `${undated.length} steps have`} no date`
-			}
+			title={dateless === 0 ? "The plan is not sure of this" : `${dateless === 1 ? "One step has" : `${dateless} steps have`} no date`}
 		>
 			<ul className="flex flex-col gap-2">
 				{doubts.slice(0, FEW).map(({ say, href, mend }) => (
@@ -45,7 +46,24 @@ export function Doubts({ ahead, machineId }: { readonly ahead: ShopAhead; readon
 					{undated.length > FEW ? ` and ${undated.length - FEW} more` : ""}.
 				</p>
 			) : null}
-			{without.length > 0 ? <p>No hours are left within two years for {without.map(({ short }) => short).join(", ")}.</p> : null}
+			{without.length > 0 ? (
+				<p>
+					Too long for the hours that are known, or after a step that is: {without.map(({ short }) => short).join(", ")}. Give who does it
+					more hours under <Link href="/people/hours">Hours and days off</Link>, or name somebody else.
+				</p>
+			) : null}
 		</Notice>
 	);
+}
+
+/** The steps that a doubt is about: those of the person, those that wait for the purchase. */
+function stepsOf(ahead: ShopAhead, doubt: Doubt): readonly string[] {
+	if ("step" in doubt) return [doubt.step];
+	if ("steps" in doubt) return doubt.steps;
+	if ("person" in doubt)
+		return ahead.steps
+			.filter(({ crew }) => crew.length === 0 || crew.some(({ personId }) => personId === doubt.person))
+			.map(({ id }) => id);
+	const purchase = ahead.purchases.find(({ number }) => number === doubt.purchase)?.id;
+	return ahead.steps.filter(({ parcels }) => parcels.some(({ purchaseId }) => purchaseId === purchase)).map(({ id }) => id);
 }

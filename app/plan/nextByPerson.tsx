@@ -3,6 +3,7 @@ import { Card } from "@/app/ui/card";
 import { Grid } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { formatMinutes } from "@/lib/core/minutes";
+import { plannedMinutes } from "@/lib/schedule/shopProblem";
 import type { ShopAhead } from "@/lib/schedule/shopQueries";
 import { momentOf, named, waitedWords } from "./said";
 
@@ -33,7 +34,7 @@ export function NextByPerson({ ahead, me }: { readonly ahead: ShopAhead; readonl
 										</Link>
 										<span className="af-sub">
 											{start === 0 ? <Badge means="original">now</Badge> : momentOf(ahead, start)}
-											{`, ${formatMinutes(ahead.asked.problem.tasks[task]?.estimate.likely ?? 0)}, done ${momentOf(ahead, finish)}`}
+											{`, ${formatMinutes(leftOf(ahead, task))}, done ${momentOf(ahead, finish)}`}
 											{crew.length > 1
 												? `, with ${crew
 														.filter((person) => person !== at)
@@ -51,4 +52,9 @@ export function NextByPerson({ ahead, me }: { readonly ahead: ShopAhead; readonl
 			})}
 		</Grid>
 	);
+}
+
+function leftOf(ahead: ShopAhead, task: number): number {
+	const asked = ahead.asked.problem.tasks[task];
+	return asked === undefined ? 0 : plannedMinutes(asked);
 }

@@ -2,18 +2,19 @@ import { Card } from "@/app/ui/card";
 import { Table } from "@/app/ui/table";
 import { formatWait } from "@/lib/core/minutes";
 import { oneMore } from "@/lib/schedule/oneMore";
-import type { ShopAhead } from "@/lib/schedule/shopQueries";
+import { plansFor, type ShopAhead } from "@/lib/schedule/shopQueries";
 
-/** Plans tried for each person: what a helper would gain is a rough figure anyway. */
-const PLANS_EACH = 600;
+/** So many people are asked about, those with the most to do. */
+const MOST_PEOPLE = 8;
 
 const gained = (minutes: number): string =>
-	minutes >= 1 ? `${formatWait(Math.floor(minutes))} earlier` : minutes <= -1 ? `${formatWait(Math.floor(-minutes))} later` : "the same";
+	minutes > 0 ? `${formatWait(Math.ceil(minutes))} earlier` : `${formatWait(Math.ceil(-minutes))} later`;
 
 /** What one more pair of hands would buy, person by person. */
 export function OneMoreCard({ ahead }: { readonly ahead: ShopAhead }) {
-	const rows = oneMore(ahead.asked.problem, ahead.plan, 1, (made) => made < PLANS_EACH);
-	const machines = ahead.machines.map((machine, at) => ({ ...machine, at })).filter(({ at }) => ahead.plan.machines[at]?.end != null);
+	const { problem } = ahead.asked;
+	const plans = Math.ceil(plansFor(problem.tasks.length) / 2);
+	const rows = oneMore(problem, ahead.plan, 1, (made) => made < plans).slice(0, MOST_PEOPLE);
 	return (
 		<Card title="What one more helper would buy" flush>
 			<Table
@@ -21,21 +22,23 @@ export function OneMoreCard({ ahead }: { readonly ahead: ShopAhead }) {
 				rows={rows}
 				rowKey={({ person }) => `${person}`}
 				columns={[
+					{ key: "who", head: "A second", main: true, cell: ({ person }) => ahead.people[person]?.name },
 					{
-						key: "who",
-						head: "A second",
-						main: true,
-						cell: ({ person }) => ahead.people[person]?.name,
-						sub: ({ inAll }) => (inAll < 1 ? "nothing: what is waited for is a cure, the post, or somebody else" : null),
+						key: "gains",
+						head: "Brings",
+						cell: ({ earlier }) => {
+							const moved = ahead.machines.flatMap(({ number, name }, at) =>
+								Math.abs(earlier[at] ?? 0) >= 1 ? [`${number} ${name} ${gained(earlier[at] ?? 0)}`] : [],
+							);
+							return moved.length === 0 ? "nothing that was found: others, a cure or the post are waited for" : moved.join("; ");
+						},
 					},
-					...machines.map(({ id, number, name, at }) => ({
-						key: id,
-						head: `${number} ${name}`,
-						cell: ({ earlier }: (typeof rows)[number]) => gained(earlier[at] ?? 0),
-					})),
 				]}
 			/>
-			<p className="af-hint px-4 pb-3">Somebody who can do the same and is in at the same times, for this plan and by the same search.</p>
+			<p className="af-hint px-4 pb-3">
+				Somebody who can do the same and is in at the same times. Found by {plans.toLocaleString("en")} more plans for each, from this one
+				on.
+			</p>
 		</Card>
 	);
 }

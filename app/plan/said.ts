@@ -2,13 +2,13 @@
 
 import { formatMoment } from "@/lib/core/days";
 import { addMinutes } from "@/lib/core/instants";
-import { formatWait } from "@/lib/core/minutes";
+import { formatMinutes, formatWait } from "@/lib/core/minutes";
 import type { Doubt } from "@/lib/schedule/shopFacts";
 import type { OpenStep, ShopAhead } from "@/lib/schedule/shopQueries";
 
-/** A moment of the plan, so many minutes from its zero: `Mon 2 Mar, 14:05`. */
+/** A moment of the plan, so many minutes from its zero: `Mon 2 Mar, 14:05`. Past everybody's known hours there is none. */
 export const momentOf = ({ now, timeZone }: Pick<ShopAhead, "now" | "timeZone">, minutes: number): string =>
-	formatMoment(addMinutes(now, Math.ceil(minutes)), timeZone);
+	Number.isFinite(minutes) ? formatMoment(addMinutes(now, Math.ceil(minutes)), timeZone) : "later than anybody's hours";
 
 export type Named = {
 	readonly step: OpenStep;
@@ -81,6 +81,18 @@ export function doubtWords(ahead: ShopAhead, doubt: Doubt): { readonly say: stri
 				say: `${title(doubt.step)}: nobody with hours ${doubt.skill === null ? "is here" : `is "${doubt.skill}"`}.`,
 				href: doubt.skill === null ? "/people/hours" : "/people",
 				mend: doubt.skill === null ? "Set hours" : "See who can do what",
+			};
+		case "never-together":
+			return {
+				say: `${title(doubt.step)}: ${doubt.names.join(" and ")} are never in at the same time.`,
+				href: "/people/hours",
+				mend: "See their hours",
+			};
+		case "longer-than-thought":
+			return {
+				say: `${title(doubt.step)} has taken ${formatMinutes(doubt.spent)}, more than was likely. It is planned for ${formatMinutes(doubt.left)} more, what is left of such steps on average.`,
+				href: plan(doubt.step),
+				mend: "Say anew how long it takes",
 			};
 		case "too-much-equipment":
 			return {

@@ -75,14 +75,7 @@ export function instantAt(on: Day, time: string, timeZone: string): Result<Insta
 			`The clocks were put forward on ${on} and ${time.trim()} never came: write the time that the clock showed.`,
 		);
 	}
-	// The same clock reading an hour (or half an hour) earlier means that the hour came twice.
-	for (const minutesEarlier of [120, 60, 30]) {
-		const earlier = new TZDate(meant.getTime() - minutesEarlier * 60_000, timeZone);
-		if (earlier.getHours() === hours && earlier.getMinutes() === minutes && earlier.getDate() === date) {
-			return ok(instantOf(earlier.getTime()));
-		}
-	}
-	return ok(instantOf(meant.getTime()));
+	return ok(instantOf(firstOfTwo(meant, timeZone)));
 }
 
 /**
@@ -93,7 +86,17 @@ export function timeAt(on: Day, minutes: number, timeZone: string): Instant {
 	const { year, month, date } = partsOf(on);
 	const at = new TZDate(year, month - 1, date, Math.floor(minutes / 60), minutes % 60, timeZone);
 	requireZone(at, timeZone);
-	return instantOf(at.getTime());
+	return instantOf(firstOfTwo(at, timeZone));
+}
+
+/** The first moment of that day with the same clock reading: an hour (or half of one) may come twice in autumn. */
+function firstOfTwo(meant: TZDate, timeZone: string): number {
+	for (const minutesEarlier of [120, 60, 30]) {
+		const earlier = new TZDate(meant.getTime() - minutesEarlier * 60_000, timeZone);
+		const isSame = earlier.getHours() === meant.getHours() && earlier.getMinutes() === meant.getMinutes();
+		if (isSame && earlier.getDate() === meant.getDate()) return earlier.getTime();
+	}
+	return meant.getTime();
 }
 
 /** 0 for Monday to 6 for Sunday. */

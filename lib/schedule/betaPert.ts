@@ -16,6 +16,26 @@ export function betaPert({ low, likely, high }: ThreePoint, random: Random): () 
 	};
 }
 
+/** Slices of the range in which a mean is worked out: far finer than a minute matters. */
+const SLICES = 400;
+
+/** What is left on average of something that has taken `spent` and is not over: 0 when that is its most, or more. */
+export function meanLeft({ low, likely, high }: ThreePoint, spent: number): number {
+	const spread = high - low;
+	if (spent >= high) return 0;
+	if (spread === 0) return high - spent;
+	const [alpha, beta] = [(4 * (likely - low)) / spread, (4 * (high - likely)) / spread];
+	const from = Math.max(0, (spent - low) / spread);
+	let [weight, sum] = [0, 0];
+	for (let slice = 0; slice < SLICES; slice++) {
+		const u = from + ((slice + 0.5) * (1 - from)) / SLICES;
+		const density = u ** alpha * (1 - u) ** beta;
+		weight += density;
+		sum += density * u;
+	}
+	return weight === 0 ? (high - spent) / 2 : low + (spread * sum) / weight - spent;
+}
+
 /**
  * Draws from the gamma distribution of shape >= 1 and scale 1 (G. Marsaglia and W. W. Tsang, 2000, "A simple method for
  * generating gamma variables").

@@ -22,16 +22,22 @@ export function finishCurve(
 	{ from, timeZone, quantiles }: { readonly from: Instant; readonly timeZone: string; readonly quantiles: readonly Quantile[] },
 ): FinishCurve {
 	const endAt = (share: number): number => ends[Math.min(ends.length - 1, Math.max(0, Math.ceil(share * ends.length) - 1))] ?? 0;
-	const [first, last] = [endAt(0.005), endAt(0.995)];
+	// Runs in which the hours run out have no end: the curve stops below 1 then.
+	const known = ends.filter(Number.isFinite);
+	const [first, last] = [Math.min(endAt(0.005), known.at(-1) ?? 0), Math.min(endAt(0.995), known.at(-1) ?? 0)];
 	// Even what has no spread has some width.
 	const room = Math.max(60, (last - first) * 0.08);
 	const [left, right] = [first - room, last + room];
 	const x = (minutes: number): number => Math.min(1, Math.max(0, (minutes - left) / (right - left)));
-	const inner = Array.from({ length: STEPS + 1 }, (_, at) => ({ x: x(endAt(at / STEPS)), y: at / STEPS }));
+	const inner = Array.from({ length: STEPS + 1 }, (_, at) => ({ x: x(endAt(at / STEPS)), y: at / STEPS })).filter(({ y }) =>
+		Number.isFinite(endAt(y)),
+	);
 	return {
-		points: [{ x: 0, y: 0 }, { x: inner[0]?.x ?? 0, y: 0 }, ...inner, { x: 1, y: 1 }],
+		points: [{ x: 0, y: 0 }, { x: inner[0]?.x ?? 0, y: 0 }, ...inner, { x: 1, y: inner.at(-1)?.y ?? 0 }],
 		ticks: ticksBetween(left, right, from, timeZone, x),
-		marks: quantiles.map(({ percent, value }) => ({ percent, x: x(value), y: percent / 100, minutes: value })),
+		marks: quantiles
+			.filter(({ value }) => Number.isFinite(value))
+			.map(({ percent, value }) => ({ percent, x: x(value), y: percent / 100, minutes: value })),
 		lineAt: (minutes, label) => ({ x: x(minutes), label }),
 	};
 }

@@ -2,14 +2,14 @@
 
 import { type ShopPlan, shopPlanOf } from "@/lib/schedule/shopPlan";
 import type { ShopProblem } from "@/lib/schedule/shopProblem";
-import type { KeepOn } from "@/lib/schedule/shopSearch";
+import { isBetter, type KeepOn } from "@/lib/schedule/shopSearch";
 
 export type OneMore = {
 	/** Whose work somebody else could do as well: number of a person. */
 	readonly person: number;
-	/** By machine: minutes that it is done earlier; below nought when it is done later so that others are earlier. */
+	/** By machine: minutes that it is done earlier; below nought when it is done later so that others are earlier or in time. */
 	readonly earlier: readonly number[];
-	/** All machines together. */
+	/** All machines together. Never below nought where nothing is promised. */
 	readonly inAll: number;
 };
 
@@ -27,12 +27,16 @@ export function withSecond(problem: ShopProblem, person: number): ShopProblem {
 	};
 }
 
-/** For each person who has something planned, who gains most first. The plan it is held against has to be of the same problem. */
+/**
+ * For each person who has something planned, who gains most first. The plan it is held against has to be of the same problem: the search
+ * begins with its order, and where it finds nothing better that plan still holds, and nothing is gained.
+ */
 export function oneMore(problem: ShopProblem, plan: ShopPlan, seed: number, keepOn: KeepOn): OneMore[] {
 	const busy = problem.people.flatMap((_, person) => (plan.tasks.some(({ crew }) => crew.includes(person)) ? [person] : []));
 	return busy
 		.map((person): OneMore => {
-			const { machines } = shopPlanOf(withSecond(problem, person), seed, keepOn);
+			const found = shopPlanOf(withSecond(problem, person), seed, keepOn, plan);
+			const { machines } = isBetter(found.worth, plan.worth) ? found : plan;
 			const earlier = plan.machines.map(({ end }, machine) => (end === null ? 0 : end - (machines[machine]?.end ?? end)));
 			return { person, earlier, inAll: earlier.reduce((sum, minutes) => sum + minutes, 0) };
 		})

@@ -3,10 +3,12 @@
 // end of the wait. Some list gives a best plan for whoever was named: a task that is done earlier hinders no later one of the list. Pure.
 
 import { plannedArrival, plannedMinutes, type ShopProblem } from "@/lib/schedule/shopProblem";
-import { WorkingTime } from "@/lib/schedule/workingTime";
+import { crewTimes, type WorkingTime } from "@/lib/schedule/workingTime";
 
-/** Intervals in which something is held. */
+/** An interval in which something is held. */
 type Held = { readonly start: number; readonly end: number; readonly count: number };
+/** Sorted by start. */
+type Holdings = Held[];
 
 /** A problem with what is worked out once: durations, releases, the time that each crew has in common. */
 export type ShopProject = {
@@ -26,13 +28,7 @@ export type ShopProject = {
 /** Requires needs without a loop, and holdings of no more than there is. */
 export function shopProjectOf(problem: ShopProblem): ShopProject {
 	const { tasks, people, arrivals } = problem;
-	const known = new Map<string, WorkingTime>();
-	const timeOf = (crew: readonly number[]): WorkingTime => {
-		const key = [...crew].sort((a, b) => a - b).join(" ");
-		const time = known.get(key) ?? new WorkingTime(crew.map((person) => people[person]?.windows ?? []));
-		known.set(key, time);
-		return time;
-	};
+	const timeOf = crewTimes(people);
 	const after = tasks.map((task) => [...new Set(task.after)]);
 	const next: number[][] = tasks.map(() => []);
 	after.forEach((needs, task) => {
@@ -83,8 +79,8 @@ export class Placing {
 	readonly finish: Float64Array;
 	/** By task: the number of the crew that does it, among its crews. */
 	readonly crew: Int32Array;
-	private readonly busy: Held[][];
-	private readonly held: Held[][];
+	private readonly busy: Holdings[];
+	private readonly held: Holdings[];
 	/** How many plans were made: what a budget counts. */
 	made = 0;
 
@@ -132,10 +128,10 @@ export class Placing {
 		this.finish[task] = finish;
 		this.crew[task] = chosen;
 		if (start === Number.POSITIVE_INFINITY) return;
-		if (finish > start) for (const person of crews[chosen] ?? []) this.busy[person]?.push({ start, end: finish, count: 1 });
+		if (finish > start) for (const person of crews[chosen] ?? []) hold(this.busy[person] ?? [], { start, end: finish, count: 1 });
 		for (const { equipment, count, throughWait } of holds) {
 			const end = throughWait ? this.over(task) : finish;
-			if (end > start) this.held[equipment]?.push({ start, end, count });
+			if (end > start) hold(this.held[equipment] ?? [], { start, end, count });
 		}
 	}
 
@@ -159,22 +155,38 @@ export class Placing {
 	}
 }
 
+function hold(rows: Holdings, row: Held): void {
+	let at = rows.length;
+	while (at > 0 && (rows[at - 1]?.start ?? 0) > row.start) at -= 1;
+	rows.splice(at, 0, row);
+}
+
 /**
  * Zero when so many are free from `start` to `end`. Else the first moment at which some of what hinders is given back: no start before
  * it can do, since a later start never ends sooner.
  */
-function freeAfter(rows: readonly Held[], start: number, end: number, count: number, capacity: number): number {
-	let [taken, soonest] = [0, Number.POSITIVE_INFINITY];
-	for (const row of rows) {
-		if (row.start >= end || row.end <= start) continue;
-		taken += row.count;
-		soonest = Math.min(soonest, row.end);
+function freeAfter(rows: Holdings, start: number, end: number, count: number, capacity: number): number {
+	return capacity === 1 ? singleFreeAfter(rows, start, end) : severalFreeAfter(rows, start, end, count, capacity);
+}
+
+/** Of what there is one, the intervals do not overlap: the first that ends after `start` is the only one to look at. */
+function singleFreeAfter(rows: Holdings, start: number, end: number): number {
+	let [low, high] = [0, rows.length];
+	while (low < high) {
+		const middle = (low + high) >> 1;
+		if ((rows[middle] as Held).end > start) high = middle;
+		else low = middle + 1;
 	}
-	if (taken + count <= capacity || soonest === Number.POSITIVE_INFINITY) return 0;
-	if (capacity === 1) return soonest;
+	const row = rows[low];
+	return row !== undefined && row.start < end ? row.end : 0;
+}
+
+function severalFreeAfter(rows: Holdings, start: number, end: number, count: number, capacity: number): number {
+	const over = rows.filter((row) => row.start < end && row.end > start);
+	const soonest = over.reduce((first, row) => Math.min(first, row.end), Number.POSITIVE_INFINITY);
 	// What overlaps need not overlap at one instant: it is held most where something begins.
-	for (const moment of [start, ...rows.filter((row) => row.start > start && row.start < end).map((row) => row.start)]) {
-		const then = rows.reduce((sum, row) => (row.start <= moment && row.end > moment ? sum + row.count : sum), 0);
+	for (const moment of [start, ...over.filter((row) => row.start > start).map((row) => row.start)]) {
+		const then = over.reduce((sum, row) => (row.start <= moment && row.end > moment ? sum + row.count : sum), 0);
 		if (then + count > capacity) return soonest;
 	}
 	return 0;

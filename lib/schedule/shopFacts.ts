@@ -3,8 +3,8 @@
 
 import type { ThreePoint } from "@/lib/money/pert";
 import { canDo } from "@/lib/people/skills";
-import type { ShopProblem, ShopTask } from "@/lib/schedule/shopProblem";
-import type { Windows } from "@/lib/schedule/workingTime";
+import { plannedMinutes, type ShopProblem, type ShopTask } from "@/lib/schedule/shopProblem";
+import { type Windows, WorkingTime } from "@/lib/schedule/workingTime";
 import { loopOfNeeds } from "@/lib/steps/rules";
 
 export type FactPerson = {
@@ -60,11 +60,13 @@ export type Doubt =
 	| { readonly what: "no-hours"; readonly person: string; readonly name: string }
 	| { readonly what: "left"; readonly person: string; readonly name: string; readonly step: string }
 	| { readonly what: "nobody"; readonly step: string; readonly skill: string | null }
+	| { readonly what: "never-together"; readonly step: string; readonly names: readonly string[] }
 	| { readonly what: "too-much-equipment"; readonly step: string; readonly name: string; readonly wants: number; readonly has: number }
 	| { readonly what: "no-lead"; readonly purchase: number }
 	| { readonly what: "loop"; readonly steps: readonly string[] }
 	/** These have a date that is doubtful. */
 	| { readonly what: "overdue"; readonly purchase: number; readonly minutes: number }
+	| { readonly what: "longer-than-thought"; readonly step: string; readonly spent: number; readonly left: number }
 	| { readonly what: "unskilled"; readonly step: string; readonly skill: string }
 	| { readonly what: "no-estimate"; readonly step: string }
 	| { readonly what: "no-rate"; readonly person: string; readonly name: string };
@@ -112,6 +114,10 @@ export function shopAskedOf(facts: ShopFacts): ShopAsked {
 		}
 		if (step.skill !== null && !crew.some(({ person }) => canDo(person.skills, step.skill)))
 			once({ what: "unskilled", step: step.id, skill: step.skill });
+		if (isAble && crew.length > 1 && new WorkingTime(crew.map(({ person }) => person.windows)).count === 0) {
+			once({ what: "never-together", step: step.id, names: crew.map(({ person }) => person.name) });
+			isAble = false;
+		}
 		return isAble ? [crew.map(({ at }) => at)] : null;
 	};
 	const hasEquipment = (step: FactStep): boolean =>
@@ -143,6 +149,8 @@ export function shopAskedOf(facts: ShopFacts): ShopAsked {
 		if (crew === null || !equipped || !posted) without.set(step.id, null);
 		else crews.set(step.id, crew);
 		if (step.estimate.high === 0) once({ what: "no-estimate", step: step.id });
+		else if (step.spent > step.estimate.likely)
+			once({ what: "longer-than-thought", step: step.id, spent: step.spent, left: plannedMinutes(step) });
 	}
 	withoutFollowers(facts.steps, without);
 	for (let loop = loopAmong(facts.steps, without); loop !== null; loop = loopAmong(facts.steps, without)) {
@@ -156,7 +164,7 @@ export function shopAskedOf(facts: ShopFacts): ShopAsked {
 	const tasks = dated.map(
 		(step): ShopTask => ({
 			id: step.id,
-			machine: machineAt.get(step.machineId) ?? 0,
+			machine: numberOf(machineAt, step.machineId),
 			estimate: step.estimate,
 			spent: step.spent,
 			wait: step.wait,
@@ -185,6 +193,12 @@ export function shopAskedOf(facts: ShopFacts): ShopAsked {
 		doubts,
 		undated: [...without].map(([step, after]) => ({ step, after })),
 	};
+}
+
+function numberOf(numbers: ReadonlyMap<string, number>, id: string): number {
+	const number = numbers.get(id);
+	if (number === undefined) throw new Error("a step of a machine that was not read");
+	return number;
 }
 
 /** Adds every step that needs one without a date, and which that is. */

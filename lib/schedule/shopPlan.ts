@@ -4,7 +4,7 @@
 import { seededRandom } from "@/lib/core/random";
 import { Placing, type ShopProject, shopProjectOf } from "@/lib/schedule/placing";
 import type { ShopProblem } from "@/lib/schedule/shopProblem";
-import { type KeepOn, machineEnds, search } from "@/lib/schedule/shopSearch";
+import { type KeepOn, machineEnds, search, type Worth } from "@/lib/schedule/shopSearch";
 import { type WaitedFor, waitedFor } from "@/lib/schedule/waitedFor";
 
 export type PlannedTask = {
@@ -35,25 +35,34 @@ export type PlannedMachine = {
 export type ShopPlan = {
 	readonly tasks: readonly PlannedTask[];
 	readonly machines: readonly PlannedMachine[];
-	/** The end of everything, and no plan's is before `lowerBound`. */
+	/** The end of everything that has a time, and no plan's is before `lowerBound`. */
 	readonly makespan: number;
 	readonly lowerBound: number;
-	/** Numbers of tasks for which there is no time: their people have no more hours. */
+	/** Numbers of tasks for which there is no time, since their people have no more hours, and of those that need them. */
 	readonly without: readonly number[];
+	readonly worth: Worth;
 };
 
 /** Plans looked at unless told otherwise. */
 export const PLANS = 3000;
 
-/** The same problem, seed and budget give the same plan. Requires needs without a loop, and holdings of no more than there is. */
-export function shopPlanOf(problem: ShopProblem, seed: number, keepOn: KeepOn = (made) => made < PLANS): ShopPlan {
+/**
+ * The same problem, seed and budget give the same plan. Requires needs without a loop, and holdings of no more than there is. `begin` is
+ * a plan of the same tasks whose order is tried first.
+ */
+export function shopPlanOf(
+	problem: ShopProblem,
+	seed: number,
+	keepOn: KeepOn = (made) => made < PLANS,
+	begin: Pick<ShopPlan, "tasks"> | null = null,
+): ShopPlan {
 	const project = shopProjectOf(problem);
 	const placing = new Placing(project);
-	search(placing, seededRandom(seed), keepOn);
+	const worth = search(placing, seededRandom(seed), keepOn, begin === null ? null : orderOf(project, begin));
 	const alone = aloneOver(project);
 	const reasons = problem.tasks.map((_, task) => waitedFor(placing, task));
 	const ends = machineEnds(project, placing);
-	const bound = Math.max(0, ...alone, ...problem.people.map((_, person) => personBound(project, alone, person)));
+	const bound = Math.max(0, ...alone.filter(Number.isFinite), ...problem.people.map((_, person) => personBound(project, alone, person)));
 	return {
 		tasks: problem.tasks.map(({ id, crews }, task) => ({
 			id,
@@ -66,19 +75,27 @@ export function shopPlanOf(problem: ShopProblem, seed: number, keepOn: KeepOn = 
 		machines: problem.machines.map(({ id, promised }, machine) => {
 			const mine = problem.tasks.flatMap((task, at) => (task.machine === machine ? [at] : []));
 			const end = ends[machine] ?? 0;
-			const isKnown = mine.length > 0 && end < Number.POSITIVE_INFINITY;
+			// A machine is done when all of it is.
+			const isKnown = mine.length > 0 && mine.every((task) => placing.over(task) < Number.POSITIVE_INFINITY);
 			return {
 				id,
 				end: isKnown ? end : null,
-				notBefore: mine.reduce((most, task) => Math.max(most, alone[task] ?? 0), 0),
+				notBefore: isKnown ? mine.reduce((most, task) => Math.max(most, alone[task] ?? 0), 0) : 0,
 				late: isKnown && promised !== null ? Math.max(0, end - promised) : 0,
 				chain: isKnown ? chainOf(placing, reasons, mine) : [],
 			};
 		}),
 		makespan: Math.max(0, ...ends),
-		lowerBound: bound,
+		lowerBound: Math.min(bound, Math.max(0, ...ends)),
 		without: problem.tasks.flatMap((_, task) => (placing.start[task] === Number.POSITIVE_INFINITY ? [task] : [])),
+		worth,
 	};
+}
+
+/** The tasks by their start in a plan, needs first where they start together. */
+function orderOf({ topological }: ShopProject, { tasks }: Pick<ShopPlan, "tasks">): number[] {
+	const start = (task: number): number => tasks[task]?.start ?? 0;
+	return [...topological].sort((a, b) => (start(a) === start(b) ? 0 : start(a) - start(b)));
 }
 
 /** By task: the end of its wait when it has only its needs, its parcels and its people's hours to wait for, and everybody is free. */
@@ -98,7 +115,9 @@ function aloneOver(project: ShopProject): number[] {
 function personBound(project: ShopProject, alone: readonly number[], person: number): number {
 	const { problem, minutes, wait, times } = project;
 	const mine = problem.tasks.flatMap(({ crews }, task) =>
-		crews.length === 1 && crews[0]?.includes(person) && (minutes[task] ?? 0) > 0 ? [task] : [],
+		crews.length === 1 && crews[0]?.includes(person) && (minutes[task] ?? 0) > 0 && (alone[task] ?? 0) < Number.POSITIVE_INFINITY
+			? [task]
+			: [],
 	);
 	const [one] = mine;
 	if (one === undefined) return 0;
@@ -109,7 +128,8 @@ function personBound(project: ShopProject, alone: readonly number[], person: num
 	const work = mine.reduce((sum, task) => sum + (minutes[task] ?? 0), 0);
 	const head = Math.min(...mine.map((task) => earliestStart(project, alone, task)));
 	const tail = Math.min(...mine.map((task) => wait[task] ?? 0));
-	return time.finish(time.start(head, work), work) + tail;
+	const bound = time.finish(time.start(head, work), work) + tail;
+	return Number.isFinite(bound) ? bound : 0;
 }
 
 const earliestStart = ({ after, release }: ShopProject, alone: readonly number[], task: number): number =>

@@ -2,6 +2,7 @@
 // post. Pure. Time is in minutes from the plan's zero, which is now.
 
 import type { ThreePoint } from "@/lib/money/pert";
+import { meanLeft } from "@/lib/schedule/betaPert";
 import type { Windows } from "@/lib/schedule/workingTime";
 
 export type ShopTask = {
@@ -46,8 +47,14 @@ export type ShopProblem = {
 /** A parcel that is later than the most that was thought is planned as if it came so soon: a day. */
 const LATE_PARCEL = 1440;
 
-/** The working minutes of a step that a plan counts with: the likely ones, less what is done. */
-export const plannedMinutes = ({ estimate, spent }: Pick<ShopTask, "estimate" | "spent">): number => Math.max(0, estimate.likely - spent);
+/**
+ * The working minutes of a step that a plan counts with: the likely ones. Of one that has begun, what is left of them, but not less than
+ * what is left on average of a step that has come so far: whole minutes, a begun one counted.
+ */
+export function plannedMinutes({ estimate, spent }: Pick<ShopTask, "estimate" | "spent">): number {
+	if (spent === 0) return estimate.likely;
+	return Math.max(0, estimate.likely - spent, Math.ceil(meanLeft(estimate, Math.max(spent, estimate.likely))));
+}
 
 /** When a parcel is planned to be there: after the likely time; where that is over, after the most; where that is over, too, a day from now. */
 export function plannedArrival({ ordered, lead }: ShopProblem["arrivals"][number]): number {

@@ -2,7 +2,7 @@
 
 import { daysOffFrom, hoursOfPeople } from "@/lib/calendar/queries";
 import { daysAhead, hoursOf, windowsOf } from "@/lib/calendar/windows";
-import { type Day, day, dayOf, startOfDay } from "@/lib/core/days";
+import { addDays, type Day, day, dayOf, startOfDay } from "@/lib/core/days";
 import { type Instant, instant, instantOf, millisOf, minutesBetween } from "@/lib/core/instants";
 import { seededRandom } from "@/lib/core/random";
 import type { Reader } from "@/lib/db/store";
@@ -22,9 +22,37 @@ const NOON = 720;
 /** The same seed for everybody, so that a page shows the same figures twice. */
 const SEED = 1;
 const MOST_RUNS = 10_000;
+const LEAST_RUNS = 500;
+/** So many steps get all runs; more get fewer, so that a page of a large shop comes in a second or two, too. */
+const RUNS_SIZE = 45;
+const PLANS_SIZE = 80;
+const LEAST_PLANS = 60;
 
-/** How much longer the shop's steps took than was thought, by kind. */
+/** How many plans are tried for so many steps: a plan of twice as many costs more than twice as much. */
+export const plansFor = (steps: number): number =>
+	Math.min(PLANS, Math.max(LEAST_PLANS, Math.floor(PLANS * (PLANS_SIZE / Math.max(1, steps)) ** 1.5)));
+
+let keptRecord: { readonly key: string; readonly record: Promise<Overrun[]> } | null = null;
+
+/** How much longer the shop's steps took than was thought, by kind. Kept while nothing is entered. */
 export async function overrunsOfShop(read: Reader): Promise<Overrun[]> {
+	const key = await lastEntry(read);
+	if (keptRecord?.key === key) return keptRecord.record;
+	const record = readOverruns(read);
+	keptRecord = { key, record };
+	record.catch(() => {
+		keptRecord = null;
+	});
+	return record;
+}
+
+/** The book as it stands, in a word. */
+async function lastEntry(read: Reader): Promise<string> {
+	const last = await read.entry.findFirst({ orderBy: { seq: "desc" }, select: { seq: true, hash: true } });
+	return last === null ? "" : `${last.seq} ${last.hash}`;
+}
+
+async function readOverruns(read: Reader): Promise<Overrun[]> {
 	const steps = await read.step.findMany({
 		where: { state: "done" },
 		orderBy: [{ doneAt: "desc" }, { id: "asc" }],
@@ -117,9 +145,8 @@ const kept = new Map<boolean, { readonly key: string; readonly ahead: Promise<Sh
  * as long as nothing is entered, but not for more than some minutes.
  */
 export async function shopAhead(read: Reader, now: Instant, byRecord: boolean): Promise<ShopAhead> {
-	const last = await read.entry.findFirst({ orderBy: { seq: "desc" }, select: { seq: true, hash: true } });
 	const tenth = Math.floor(millisOf(now) / (KEPT_MINUTES * 60_000));
-	const key = `${last?.seq ?? 0} ${last?.hash ?? ""} ${tenth}`;
+	const key = `${await lastEntry(read)} ${tenth}`;
 	const standing = kept.get(byRecord);
 	if (standing?.key === key) return standing.ahead;
 	const ahead = aheadOf(read, instantOf(Math.floor(millisOf(now) / 60_000) * 60_000), byRecord);
@@ -178,16 +205,17 @@ async function aheadOf(read: Reader, now: Instant, byRecord: boolean): Promise<S
 		})),
 		machines: machines.map(({ id, promisedDay }) => ({
 			id,
-			promised: promisedDay === null ? null : fromNow(startOfDay(day(promisedDay), timeZone)) + DAY_MINUTES,
+			// Until its midnight.
+			promised: promisedDay === null ? null : fromNow(startOfDay(addDays(day(promisedDay), 1), timeZone)),
 		})),
 		steps: steps.map((step) => factStep(step, now, byRecord ? factorOf(record, step.kind) : 1)),
 	};
 	const asked = shopAskedOf(facts);
 	const size = Math.max(1, asked.problem.tasks.length);
-	const plans = Math.min(PLANS, Math.max(200, Math.floor((PLANS * 80) / size)));
+	const plans = plansFor(size);
 	const plan = shopPlanOf(asked.problem, SEED, (made) => made < plans);
 	const costAMinute = plan.tasks.map(({ crew }) => crew.reduce((sum, person) => sum + (asked.costOfPerson[person] ?? 0), 0));
-	const runs = Math.min(MOST_RUNS, Math.max(1000, Math.floor((MOST_RUNS * 100) / size)));
+	const runs = Math.min(MOST_RUNS, Math.max(LEAST_RUNS, Math.floor((MOST_RUNS * RUNS_SIZE) / size)));
 	return {
 		now,
 		timeZone,
@@ -199,9 +227,7 @@ async function aheadOf(read: Reader, now: Instant, byRecord: boolean): Promise<S
 		asked,
 		plan,
 		simulation:
-			plan.tasks.length === 0 || plan.without.length > 0
-				? null
-				: simulateShop(asked.problem, plan.tasks, costAMinute, runs, seededRandom(SEED)),
+			plan.tasks.length === plan.without.length ? null : simulateShop(asked.problem, plan.tasks, costAMinute, runs, seededRandom(SEED)),
 		record,
 	};
 }
@@ -224,8 +250,8 @@ function factStep(step: OpenStep, now: Instant, factor: number): FactStep {
 		number: step.number,
 		title: step.title,
 		estimate: corrected({ low: lowMinutes, likely: likelyMinutes, high: highMinutes }, factor),
-		// Who is furthest with it says how far it is.
-		spent: Math.max(0, ...put.values()),
+		// Time of everybody, shared by those it was planned for: two who take turns at a step for one have done the sum of it.
+		spent: Math.floor([...put.values()].reduce((sum, minutes) => sum + minutes, 0) / Math.max(1, step.crew.length)),
 		wait: { low: waitLowMinutes ?? waitMinutes, likely: waitMinutes, high: waitHighMinutes ?? waitMinutes },
 		needs: step.needs.flatMap(({ needs }) => (needs.state === "planned" || needs.state === "doing" ? [needs.id] : [])),
 		rests: Math.max(0, ...rests),

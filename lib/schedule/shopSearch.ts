@@ -1,18 +1,19 @@
-// The search for a good plan of the whole shop. Good is, first: little lateness against what was promised; then: machines done early,
-// all of them together; then: the last one early. It begins with the classical rules and goes on by moving one task at a time to
+// The search for a good plan of the whole shop. Good is, first: every task has a time; then: little lateness against what was promised;
+// then: machines done early, all of them together; then: the last one early. It begins with the classical rules and goes on by moving one task at a time to
 // another place of the list (iterated local search), from the best that is known. Pure: chance and budget are handed in.
 
 import { type Random, wholeBelow } from "@/lib/core/random";
 import type { Placing, ShopProject } from "@/lib/schedule/placing";
 
-/** What a plan is worth, the smaller the better, the first figure first: minutes late in all, machines' ends in all, the last end. */
-export type Worth = readonly [late: number, ends: number, last: number];
+/** What a plan is worth, the smaller the better, the first figure first: tasks without time, minutes late, machines' ends, the last end. */
+export type Worth = readonly [without: number, late: number, ends: number, last: number];
 
-/** The end of each machine's last wait; 0 for a machine without open tasks. */
+/** The end of each machine's last wait; 0 for a machine without open tasks that have a time. */
 export function machineEnds(project: ShopProject, placing: Pick<Placing, "over">): number[] {
 	const ends = project.problem.machines.map(() => 0);
 	project.problem.tasks.forEach(({ machine }, task) => {
-		ends[machine] = Math.max(ends[machine] ?? 0, placing.over(task));
+		const over = placing.over(task);
+		if (over < Number.POSITIVE_INFINITY) ends[machine] = Math.max(ends[machine] ?? 0, over);
 	});
 	return ends;
 }
@@ -20,17 +21,20 @@ export function machineEnds(project: ShopProject, placing: Pick<Placing, "over">
 export function worthOf(project: ShopProject, placing: Pick<Placing, "over">): Worth {
 	const ends = machineEnds(project, placing);
 	const late = ends.reduce((sum, end, machine) => sum + Math.max(0, end - (project.problem.machines[machine]?.promised ?? end)), 0);
-	return [late, ends.reduce((sum, end) => sum + end, 0), Math.max(0, ...ends)];
+	const without = project.problem.tasks.reduce((sum, _, task) => (placing.over(task) < Number.POSITIVE_INFINITY ? sum : sum + 1), 0);
+	return [without, late, ends.reduce((sum, end) => sum + end, 0), Math.max(0, ...ends)];
 }
 
-export const isBetter = (one: Worth, other: Worth): boolean =>
-	one[0] !== other[0] ? one[0] < other[0] : one[1] !== other[1] ? one[1] < other[1] : one[2] < other[2];
+export function isBetter(one: Worth, other: Worth): boolean {
+	const at = one.findIndex((figure, place) => figure !== other[place]);
+	return at >= 0 && (one[at] ?? 0) < (other[at] ?? 0);
+}
 
 /** Whether to go on, asked with the number of plans that were made so far. */
 export type KeepOn = (made: number) => boolean;
 
-/** Leaves the best plan that was found in `placing`, and gives what it is worth. */
-export function search(placing: Placing, random: Random, keepOn: KeepOn): Worth {
+/** Leaves the best plan that was found in `placing`, and gives what it is worth. `begin` is a list to try first. */
+export function search(placing: Placing, random: Random, keepOn: KeepOn, begin: readonly number[] | null = null): Worth {
 	const { project } = placing;
 	let best: { list: number[]; worth: Worth } | null = null;
 	const tried = (list: number[]): Worth => {
@@ -39,8 +43,8 @@ export function search(placing: Placing, random: Random, keepOn: KeepOn): Worth 
 		if (best === null || isBetter(worth, best.worth)) best = { list, worth };
 		return worth;
 	};
-	for (const list of byRule(project)) tried(list);
-	let now: { list: number[]; worth: Worth } = best ?? { list: [], worth: [0, 0, 0] };
+	for (const list of [...(begin === null ? [] : [[...begin]]), ...byRule(project)]) tried(list);
+	let now: { list: number[]; worth: Worth } = best ?? { list: [], worth: [0, 0, 0, 0] };
 	const sinceBetter = 60 + 8 * project.count;
 	for (let stale = 0; project.count > 1 && keepOn(placing.made); stale++) {
 		if (stale > sinceBetter) {

@@ -12,11 +12,11 @@ import { needsFirst } from "@/lib/schedule/placing";
 import { type SampleSummary, summaryOf } from "@/lib/schedule/sample";
 import type { PlannedTask } from "@/lib/schedule/shopPlan";
 import type { ShopProblem } from "@/lib/schedule/shopProblem";
-import { WorkingTime } from "@/lib/schedule/workingTime";
+import { crewTimes, type WorkingTime } from "@/lib/schedule/workingTime";
 
 export type SimulatedMachine = {
 	readonly id: string;
-	/** The end of its last wait, in minutes from now. */
+	/** The end of its last wait, in minutes from now. Infinity in runs in which its people's hours run out. */
 	readonly finish: SampleSummary;
 	/** What the work still to be done on it costs, in the unit of the rates. */
 	readonly cost: SampleSummary;
@@ -26,21 +26,21 @@ export type SimulatedMachine = {
 	readonly inTime: number | null;
 	/** The ends, sorted: for a curve. */
 	readonly ends: Float64Array;
+	/** By arrival: the share of the runs in which its end hung on that. */
+	readonly parcels: readonly number[];
 };
 
 export type ShopSimulation = {
 	readonly runs: number;
 	readonly machines: readonly SimulatedMachine[];
-	/** By arrival: the share of the runs, over all machines, in which a machine's end hung on it. */
-	readonly parcels: readonly number[];
 };
 
 /** A need, or what is handed from one task to the next: the second begins when the first is finished, or over. */
 type Arc = { readonly from: number; readonly throughWait: boolean };
 
 /**
- * Runs the plan so many times. `costAMinute` is by task, its crew together. Requires a plan of this problem in which every task has a
- * time, and one or more runs.
+ * Runs the plan so many times. `costAMinute` is by task, its crew together. What has no time in the plan is left out. Requires a plan of
+ * this problem, and one or more runs.
  */
 export function simulateShop(
 	problem: ShopProblem,
@@ -52,7 +52,8 @@ export function simulateShop(
 	const count = problem.tasks.length;
 	const order = inOrder(problem, planned);
 	const arcs = arcsOf(problem, planned, order);
-	const times = planned.map(({ crew }) => new WorkingTime(crew.map((person) => problem.people[person]?.windows ?? [])));
+	const timeOf = crewTimes(problem.people);
+	const times = planned.map(({ crew }) => timeOf(crew));
 	const drawWork = problem.tasks.map(({ estimate, spent }) => remaining(estimate, spent, random));
 	const drawWait = problem.tasks.map(({ wait }) => betaPert(wait, random));
 	const drawArrival = problem.arrivals.map(({ lead, ordered }) => {
@@ -70,7 +71,7 @@ export function simulateShop(
 	const ends = Array.from({ length: machines }, () => new Float64Array(runs));
 	const costs = Array.from({ length: machines }, () => new Float64Array(runs));
 	const critical = Array.from({ length: machines }, () => new Float64Array(count));
-	const hungOnParcel = new Float64Array(problem.arrivals.length);
+	const hungOnParcel = Array.from({ length: machines }, () => new Float64Array(problem.arrivals.length));
 
 	for (let run = 0; run < runs; run++) {
 		for (let parcel = 0; parcel < arrival.length; parcel++) arrival[parcel] = (drawArrival[parcel] as () => number)();
@@ -107,10 +108,11 @@ export function simulateShop(
 			if (task < 0) continue;
 			(ends[machine] as Float64Array)[run] = over[task] as number;
 			const hung = critical[machine] as Float64Array;
+			const parcels = hungOnParcel[machine] as Float64Array;
 			for (; task >= 0; task = hungOn[task] as number) {
 				hung[task] = (hung[task] as number) + 1;
-				if ((hungOn[task] as number) <= -2)
-					hungOnParcel[-2 - (hungOn[task] as number)] = (hungOnParcel[-2 - (hungOn[task] as number)] as number) + 1;
+				const parcel = -2 - (hungOn[task] as number);
+				if (parcel >= 0) parcels[parcel] = (parcels[parcel] as number) + 1;
 			}
 		}
 	}
@@ -125,9 +127,9 @@ export function simulateShop(
 				critical: [...(critical[machine] as Float64Array)].map((often) => often / runs),
 				inTime: promised === null ? null : sorted.filter((end) => end <= promised).length / runs,
 				ends: sorted,
+				parcels: [...(hungOnParcel[machine] as Float64Array)].map((often) => often / runs),
 			};
 		}),
-		parcels: [...hungOnParcel].map((often) => often / runs),
 	};
 }
 
@@ -149,11 +151,13 @@ function remaining(estimate: ThreePoint, spent: number, random: Random): () => n
 	};
 }
 
-/** The tasks by planned start, a need before what needs it, also where both last no time. */
+/** The tasks that have a time, by planned start, a need before what needs it, also where both last no time. */
 function inOrder(problem: ShopProblem, planned: readonly PlannedTask[]): number[] {
 	const start = (task: number): number => planned[task]?.start ?? 0;
 	// Sorting is stable: of those that start together, needs stay first.
-	return needsFirst(problem.tasks.map(({ after }) => [...new Set(after)])).sort((a, b) => start(a) - start(b));
+	return needsFirst(problem.tasks.map(({ after }) => [...new Set(after)]))
+		.filter((task) => start(task) < Number.POSITIVE_INFINITY)
+		.sort((a, b) => start(a) - start(b));
 }
 
 /** What has to be over before each task: its needs, and whoever had its people and its equipment before it in the plan. */
@@ -165,7 +169,8 @@ function arcsOf(problem: ShopProblem, planned: readonly PlannedTask[], order: re
 	for (const task of order) {
 		const row = planned[task];
 		if (row === undefined) continue;
-		if (row.finish > row.start)
+		const asked = problem.tasks[task];
+		if (asked !== undefined && asked.estimate.high > asked.spent)
 			for (const person of row.crew) {
 				const before = lastOf.get(person);
 				if (before !== undefined) arcs[task]?.push({ from: before, throughWait: false });

@@ -5,7 +5,7 @@ import type { DayAhead } from "@/lib/calendar/windows";
 import type { Day } from "@/lib/core/days";
 import type { ShopPlan } from "@/lib/schedule/shopPlan";
 import { plannedArrival, type ShopProblem } from "@/lib/schedule/shopProblem";
-import type { Windows } from "@/lib/schedule/workingTime";
+import { inCommon, type Windows } from "@/lib/schedule/workingTime";
 
 export type TimelineColumn = {
 	readonly day: Day;
@@ -49,10 +49,9 @@ const SHUT_WIDTH = 0.35;
 
 /** The picture of these days. Requires one day or more, in order. */
 export function timelineOf(problem: ShopProblem, plan: Pick<ShopPlan, "tasks">, days: readonly DayAhead[]): Timeline {
-	const scale = new Scale(
-		days,
-		problem.people.map(({ windows }) => windows),
-	);
+	const [begins, ends] = [days[0]?.minutesTo(0) ?? 0, days.at(-1)?.minutesTo(1440) ?? 0];
+	const shown = problem.people.map(({ windows }) => windows.filter(({ from, until }) => from < ends && until > begins));
+	const scale = new Scale(days, shown);
 	const pieces = (from: number, until: number, row: Omit<Slice, "from" | "until" | "isLabelled">, windows: Windows | null): Slice[] =>
 		labelled(
 			(windows ?? [{ from, until }])
@@ -61,10 +60,10 @@ export function timelineOf(problem: ShopProblem, plan: Pick<ShopPlan, "tasks">, 
 				.map((piece) => ({ ...row, ...piece })),
 		);
 	const none = { task: -1, parcel: -1 };
-	const people = problem.people.map(({ windows }, at): TimelineRow => {
+	const people = shown.map((windows, at): TimelineRow => {
 		const work = plan.tasks.flatMap((row, task) => {
 			if (!row.crew.includes(at) || !(row.finish > row.start) || row.finish === Number.POSITIVE_INFINITY) return [];
-			const shared = row.crew.reduce<Windows>((common, person) => overlapOf(common, problem.people[person]?.windows ?? []), windows);
+			const shared = row.crew.reduce<Windows>((common, person) => inCommon(common, shown[person] ?? []), windows);
 			return pieces(row.start, row.finish, { ...none, kind: "work", task }, shared);
 		});
 		const off = scale.openDays.flatMap(({ from, until }) =>
@@ -162,14 +161,6 @@ function labelled(pieces: readonly Omit<Slice, "isLabelled">[]): Slice[] {
 	const widest = pieces.reduce((most, { from, until }) => Math.max(most, until - from), 0);
 	const at = pieces.findIndex(({ from, until }) => until - from === widest);
 	return pieces.map((piece, number) => ({ ...piece, isLabelled: number === at }));
-}
-
-function overlapOf(one: Windows, other: Windows): Windows {
-	return one.flatMap((mine) =>
-		other
-			.map((theirs) => ({ from: Math.max(mine.from, theirs.from), until: Math.min(mine.until, theirs.until) }))
-			.filter(({ from, until }) => from < until),
-	);
 }
 
 /** Puts what overlaps into lanes, each as high up as there is room. */

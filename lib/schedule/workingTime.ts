@@ -6,8 +6,8 @@ export type Windows = readonly { readonly from: number; readonly until: number }
 /**
  * The time that a crew has in common, and how a step lies in it. One person breaks off when the day is over and goes on the next.
  * Several break off only when all of them go: a step that has time enough before one of them leaves without the others is
- * begun there, and else after. So the time in common falls into sittings, and a step lies in one, or, where it is longer than
- * every sitting, begins one and goes on in the next.
+ * begun there, and else after. So the time in common falls into sittings, and a step lies in one, or, where no sitting of the next
+ * two weeks is long enough, begins one and goes on in the next.
  */
 export class WorkingTime {
 	readonly count: number;
@@ -18,7 +18,6 @@ export class WorkingTime {
 	/** By window: the minutes in common up to the end of its sitting, and the first window of the next one. */
 	private readonly sittingEnd: Float64Array;
 	private readonly nextSitting: Int32Array;
-	private readonly longest: number;
 
 	constructor(crew: readonly Windows[]) {
 		const [first, ...others] = crew;
@@ -30,16 +29,13 @@ export class WorkingTime {
 		for (let w = 0; w < this.count; w++) this.before[w + 1] = at(this.before, w) + at(this.until, w) - at(this.from, w);
 		this.sittingEnd = new Float64Array(this.count);
 		this.nextSitting = new Int32Array(this.count);
-		let longest = 0;
 		let end = this.count;
 		for (let w = this.count - 1; w >= 0; w--) {
 			const isLast = w === this.count - 1 || crew.some((windows) => isInBetween(windows, at(this.until, w), at(this.from, w + 1)));
 			if (isLast) end = w + 1;
 			this.nextSitting[w] = end;
 			this.sittingEnd[w] = at(this.before, end);
-			longest = Math.max(longest, at(this.sittingEnd, w) - at(this.before, w));
 		}
-		this.longest = longest;
 	}
 
 	/** The earliest moment, not before `moment`, at which work of so many minutes begins; Infinity when there is no time left for it. */
@@ -49,14 +45,13 @@ export class WorkingTime {
 		if (w === this.count) return Number.POSITIVE_INFINITY;
 		const start = Math.max(moment, at(this.from, w));
 		if (at(this.before, w) + start - at(this.from, w) + minutes <= at(this.sittingEnd, w)) return start;
-		if (minutes > this.longest) {
-			const isFirst = w === 0 || this.nextSitting[w - 1] === w;
-			if (!isFirst || start > at(this.from, w)) w = this.nextSitting[w] as number;
-			return w < this.count && at(this.before, w) + minutes <= at(this.before, this.count) ? at(this.from, w) : Number.POSITIVE_INFINITY;
-		}
-		for (w = this.nextSitting[w] as number; w < this.count; w = this.nextSitting[w] as number)
+		const isFirst = w === 0 || this.nextSitting[w - 1] === w;
+		const whole = isFirst && start === at(this.from, w) ? w : (this.nextSitting[w] as number);
+		for (w = whole; w < this.count && at(this.from, w) <= moment + LOOKED_AHEAD; w = this.nextSitting[w] as number)
 			if (at(this.sittingEnd, w) - at(this.before, w) >= minutes) return at(this.from, w);
-		return Number.POSITIVE_INFINITY;
+		return whole < this.count && at(this.before, whole) + minutes <= at(this.before, this.count)
+			? at(this.from, whole)
+			: Number.POSITIVE_INFINITY;
 	}
 
 	/** When work of so many minutes that begins at `start` is done. Requires a moment that `start` gave. */
@@ -80,13 +75,16 @@ export class WorkingTime {
 	}
 }
 
+/** So far ahead a sitting that is long enough is waited for: two weeks. */
+const LOOKED_AHEAD = 14 * 1440;
+
 /** For what needs nobody: from the plan's zero on, for two thousand years. */
 const ALWAYS: Windows = [{ from: 0, until: 2 ** 30 }];
 
 const at = (row: Float64Array, index: number): number => row[index] as number;
 
 /** When both are in. */
-function inCommon(one: Windows, other: Windows): Windows {
+export function inCommon(one: Windows, other: Windows): Windows {
 	const common: { from: number; until: number }[] = [];
 	for (let a = 0, b = 0; a < one.length && b < other.length; ) {
 		const [first, second] = [one[a], other[b]];
@@ -99,5 +97,24 @@ function inCommon(one: Windows, other: Windows): Windows {
 	return common;
 }
 
-const isInBetween = (windows: Windows, from: number, until: number): boolean =>
-	windows.some((window) => window.from < until && window.until > from);
+/** Whether somebody is in at some moment of a gap. Windows are in order, so the first that ends after its begin decides. */
+function isInBetween(windows: Windows, from: number, until: number): boolean {
+	let [low, high] = [0, windows.length];
+	while (low < high) {
+		const middle = (low + high) >> 1;
+		if ((windows[middle]?.until ?? 0) > from) high = middle;
+		else low = middle + 1;
+	}
+	return (windows[low]?.from ?? Number.POSITIVE_INFINITY) < until;
+}
+
+/** Gives the time that a crew has in common; worked out once for each crew. Numbers are those of the people. */
+export function crewTimes(people: readonly { readonly windows: Windows }[]): (crew: readonly number[]) => WorkingTime {
+	const known = new Map<string, WorkingTime>();
+	return (crew) => {
+		const key = [...crew].sort((a, b) => a - b).join(" ");
+		const time = known.get(key) ?? new WorkingTime(crew.map((person) => people[person]?.windows ?? []));
+		known.set(key, time);
+		return time;
+	};
+}

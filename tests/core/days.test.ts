@@ -15,7 +15,9 @@ import {
 	isTimeZone,
 	parseDay,
 	startOfDay,
+	timeAt,
 	timeOf,
+	weekdayOf,
 } from "@/lib/core/days";
 import { instant, instantOf, millisOf } from "@/lib/core/instants";
 
@@ -120,5 +122,21 @@ describe("a day in the shop", () => {
 		// @ts-expect-error an instant is not a day
 		const moment: Day = instant("2026-03-02T08:00:00.000Z");
 		expect([isDay(unread), isDay(moment)]).toEqual([true, false]);
+	});
+});
+
+describe("minutes after midnight on the clock", () => {
+	it("are the moment that the clock shows, the first of two where it comes twice, and after the skip where it never comes", () => {
+		for (const zone of ["Europe/Berlin", "America/New_York", "Asia/Kathmandu"])
+			expect(timeOf(timeAt(day("2026-03-02"), 8 * 60 + 15, zone), zone)).toBe("08:15");
+		// Berlin: the clocks go back at 3:00 on 25 October, so 2:30 comes at 0:30 and at 1:30 UTC.
+		expect(timeAt(day("2026-10-25"), 150, "Europe/Berlin")).toBe("2026-10-25T00:30:00.000Z");
+		// New York: back at 2:00 on 1 November; 1:30 comes at 5:30 and at 6:30 UTC.
+		expect(timeAt(day("2026-11-01"), 90, "America/New_York")).toBe("2026-11-01T05:30:00.000Z");
+		// Berlin: from 2:00 to 3:00 on 29 March.
+		expect(timeAt(day("2026-03-29"), 150, "Europe/Berlin")).toBe("2026-03-29T01:30:00.000Z");
+	});
+	it("weekdays begin with Monday", () => {
+		expect(["2026-03-02", "2026-03-07", "2026-03-08"].map((text) => weekdayOf(day(text)))).toEqual([0, 5, 6]);
 	});
 });

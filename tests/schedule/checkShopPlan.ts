@@ -3,6 +3,7 @@
 
 import type { ShopPlan } from "@/lib/schedule/shopPlan";
 import type { ShopProblem } from "@/lib/schedule/shopProblem";
+import { leftOfStep } from "@/tests/schedule/leftOfStep";
 
 type Windows = ShopProblem["people"][number]["windows"];
 const isIn = (windows: Windows, minute: number): boolean => windows.some(({ from, until }) => from <= minute && minute < until);
@@ -34,7 +35,7 @@ export function wrongsOfShopPlan(problem: ShopProblem, plan: Pick<ShopPlan, "tas
 			const here = row.crew.filter((person) => isIn(people[person]?.windows ?? [], minute));
 			if (here.length === row.crew.length) worked += 1;
 		}
-		const wanted = Math.max(0, asked.estimate.likely - asked.spent);
+		const wanted = leftOfStep(asked.estimate, asked.spent);
 		if (worked !== wanted) wrongs.push(`${asked.id} is worked at for ${worked} minutes instead of ${wanted}`);
 		if (row.over !== row.finish + asked.wait.likely) wrongs.push(`${asked.id} rests until ${row.over}`);
 		if (row.finish > row.start && !row.crew.every((person) => isIn(people[person]?.windows ?? [], row.start)))

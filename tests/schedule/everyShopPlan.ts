@@ -1,6 +1,7 @@
 // The best plan of a small shop, by trying every order and, minute by minute, the first start that works. Shares no code with the planner.
 
 import type { ShopProblem } from "@/lib/schedule/shopProblem";
+import { leftOfStep } from "@/tests/schedule/leftOfStep";
 
 type Row = { start: number; finish: number; over: number };
 /** Late in all, ends in all, last end. */
@@ -42,7 +43,7 @@ function worthOf({ machines, tasks }: ShopProblem, rows: readonly Row[]): Worth 
 
 function firstFit(problem: ShopProblem, rows: readonly (Row | undefined)[], task: number, horizon: number): Row {
 	const { after, release, parcels, estimate, spent, wait, crews, holds } = problem.tasks[task] as ShopProblem["tasks"][number];
-	const minutes = Math.max(0, estimate.likely - spent);
+	const minutes = leftOfStep(estimate, spent);
 	const crew = crews[0] ?? [];
 	const isIn = (person: number, minute: number): boolean =>
 		(problem.people[person]?.windows ?? []).some(({ from, until }) => from <= minute && minute < until);

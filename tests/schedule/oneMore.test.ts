@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { seededRandom } from "@/lib/core/random";
 import { oneMore, withSecond } from "@/lib/schedule/oneMore";
 import { shopPlanOf } from "@/lib/schedule/shopPlan";
 import { PLANNED } from "@/tests/money/machine12";
 import { wrongsOfShopPlan } from "@/tests/schedule/checkShopPlan";
+import { makeShop } from "@/tests/schedule/makeShop";
 import { ALWAYS_IN, skerryShop, WHO } from "@/tests/schedule/skerryPlan";
 
 describe("one more helper in the acceptance scenario, round the clock", () => {
@@ -20,6 +22,21 @@ describe("one more helper in the acceptance scenario, round the clock", () => {
 
 	it("a second mechanic or electrician brings nothing: a cure is on the chain", () => {
 		expect([gains.get("A"), gains.get("B")]).toEqual([0, 0]);
+	});
+
+	it("in random shops where nothing is promised a helper never costs time, and helps in many", () => {
+		let helped = 0;
+		for (let seed = 1; seed <= 40; seed++) {
+			const { problem } = makeShop(seededRandom(9000 + seed), 14);
+			const free = { ...problem, machines: problem.machines.map(({ id }) => ({ id, promised: null })) };
+			const few = (made: number) => made < 30;
+			const plan = shopPlanOf(free, 1, few);
+			for (const { inAll } of oneMore(free, plan, 1, few)) {
+				expect({ seed, isNoLoss: inAll >= 0 }).toEqual({ seed, isNoLoss: true });
+				if (inAll > 0) helped += 1;
+			}
+		}
+		expect(helped).toBeGreaterThan(10);
 	});
 
 	it("with a second one the plan can be worked, and the same step is not done twice", () => {

@@ -79,6 +79,13 @@ describe("a step has no date, and what needs it neither, when", () => {
 			doubts: [{ what: "nobody", step: "a", skill: "welder" }],
 		});
 	});
+	it("those who do it together are never in together", () => {
+		const people = [person("Ada", { windows: [{ from: 0, until: 100 }] }), person("Bo", { windows: [{ from: 100, until: 200 }] })];
+		expect(said(facts([step("a", { crew: ["Ada", "Bo"] }), after], { people }))).toEqual({
+			...without,
+			doubts: [{ what: "never-together", step: "a", names: ["Ada", "Bo"] }],
+		});
+	});
 	it("it holds more than there is, or what is gone", () => {
 		const holds = (id: string, count: number) => [{ id, count, throughWait: false }];
 		expect(said(facts([step("a", { equipment: holds("booth", 2) }), after]))).toEqual({
@@ -128,6 +135,11 @@ describe("a date is doubtful, and that is said, when", () => {
 			doubts: [{ what: "unskilled", step: "a", skill: "electrically skilled" }],
 		});
 		expect(said(facts([step("a", { skill: "Electrically skilled", crew: ["Ada", "Bo"] })])).doubts).toEqual([]);
+	});
+	it("it has taken longer than was likely", () => {
+		const estimate = { low: 60, likely: 120, high: 480 };
+		const { doubts } = said(facts([step("a", { estimate, spent: 150 }), step("b", { estimate, spent: 120 })]));
+		expect(doubts).toEqual([{ what: "longer-than-thought", step: "a", spent: 150, left: expect.any(Number) }]);
 	});
 	it("it has no estimate, or its person no rate", () => {
 		expect(said(facts([step("a", { estimate: three(0) })], { people: [person("Ada", { costAMinute: null })] })).doubts).toEqual([

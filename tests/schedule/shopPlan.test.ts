@@ -114,6 +114,23 @@ const shop = (tasks: readonly ShopTask[], more: Partial<ShopProblem> = {}): Shop
 	...more,
 });
 
+describe("steps for whoever is free", () => {
+	it("in random shops are planned so that they can be worked, each by one of those who may", () => {
+		let chosen = 0;
+		for (let seed = 1; seed <= SHOPS; seed++) {
+			const { problem } = makeShop(seededRandom(7000 + seed), 12);
+			const open = {
+				...problem,
+				tasks: problem.tasks.map((one, at) => (at % 2 === 0 ? { ...one, crews: problem.people.map((_, person) => [person]) } : one)),
+			};
+			const plan = shopPlanOf(open, 1, (made) => made < 40);
+			expect({ seed, wrongs: wrongsOfShopPlan(open, plan) }).toEqual({ seed, wrongs: [] });
+			chosen += plan.tasks.filter(({ crew }, at) => at % 2 === 0 && (crew[0] ?? 0) > 0).length;
+		}
+		expect(chosen).toBeGreaterThan(SHOPS);
+	});
+});
+
 describe("a day's work", () => {
 	it("breaks off at noon and in the evening, and goes on", () => {
 		const plan = shopPlanOf(shop([task("long", { estimate: fixed(540) })]), 1);
@@ -151,9 +168,48 @@ describe("a day's work", () => {
 		expect(plan.tasks.some(({ waitedFor }) => waitedFor.why === "equipment")).toBe(true);
 	});
 
-	it("nobody's hours left is said, and not a date", () => {
-		const plan = shopPlanOf(shop([task("never", { estimate: fixed(100_000) })]), 1);
-		expect(plan).toMatchObject({ without: [0], machines: [{ end: null }] });
+	it("nobody's hours left is said, and not a date; what needs it has none either, and nobody else's plan is the worse for it", () => {
+		const machines = [
+			{ id: "12", promised: null },
+			{ id: "14", promised: null },
+		];
+		const others = [task("a", { machine: 1, estimate: fixed(300) }), task("b", { machine: 1, crews: [[1]], after: [0] })];
+		const never = [task("never", { estimate: fixed(100_000) }), task("after it", { after: [2] })];
+		const plan = shopPlanOf(shop([...others, ...never], { machines }), 1);
+		expect(plan).toMatchObject({ without: [2, 3], machines: [{ end: null, chain: [] }, { end: 1440 + 540 }] });
+		expect([plan.makespan, plan.lowerBound].every(Number.isFinite)).toBe(true);
+		expect(plan.tasks.slice(0, 2)).toEqual(shopPlanOf(shop(others, { machines }), 1).tasks);
+	});
+
+	it("a step for two that is longer than what they share in two weeks is begun and gone on with; a longer day next year is not waited for", () => {
+		const mornings = office(400).filter((_, at) => at % 2 === 0);
+		const later = Array.from({ length: 30 }, (_, day) => ({ from: (300 + day) * 1440 + 480, until: (300 + day) * 1440 + 1020 }));
+		const people = [
+			{ id: "A", windows: office(400) },
+			{ id: "B", windows: [...mornings.filter(({ from }) => from < 300 * 1440), ...later] },
+		];
+		const both = (minutes: number) =>
+			shopPlanOf(shop([task("lift", { crews: [[0, 1]], estimate: fixed(minutes) })], { people }), 1).tasks[0];
+		expect(both(300)).toMatchObject({ start: 480, finish: 1440 + 540 });
+		// What they can do in a morning is not broken off.
+		expect(both(240)).toMatchObject({ start: 480, finish: 720 });
+	});
+
+	it("of a step past its likely time what is left on average is planned, and of one that has begun not less", () => {
+		const estimate = { low: 60, likely: 120, high: 480 };
+		const left = (spent: number) => {
+			const [row] = shopPlanOf(
+				shop([task("on", { estimate, spent })], { people: [{ id: "A", windows: [{ from: 0, until: 10_000 }] }] }),
+				1,
+			).tasks;
+			return (row?.finish ?? 0) - (row?.start ?? 0);
+		};
+		const minutes = [0, 30, 119, 120, 121, 300, 479, 480, 600].map(left);
+		expect(minutes.slice(0, 2)).toEqual([120, 90]);
+		expect(minutes[2]).toBe(minutes[3]);
+		for (const [at, one] of minutes.slice(3).entries()) expect(one).toBeLessThanOrEqual(minutes[at + 2] ?? 0);
+		expect(minutes.slice(-2)).toEqual([0, 0]);
+		expect(left(150)).toBeGreaterThan(60);
 	});
 });
 

@@ -1,9 +1,11 @@
 // The simulation where the answer is known.
 
 import { describe, expect, it } from "vitest";
+import { instant } from "@/lib/core/instants";
 import { seededRandom } from "@/lib/core/random";
 import { betaVariance, type ThreePoint } from "@/lib/money/pert";
 import { betaPert } from "@/lib/schedule/betaPert";
+import { finishCurve } from "@/lib/schedule/finishCurve";
 import { summaryOf } from "@/lib/schedule/sample";
 import { shopPlanOf } from "@/lib/schedule/shopPlan";
 import type { ShopProblem, ShopTask } from "@/lib/schedule/shopProblem";
@@ -110,6 +112,39 @@ it("many in a row add up: means and variances", () => {
 	expect(critical.every((share) => share === 1)).toBe(true);
 });
 
+it("one person who is past the likely time of a step goes on with it before the next: nobody is at two things at once", () => {
+	const estimate = three(60, 120, 480);
+	const steps = [step(estimate, { spent: 150, crews: [[0]] }), step(fixed(60), { crews: [[0]] })];
+	const { finish } = only(ran(shop(steps), 9, 5000));
+	const draw = betaPert(estimate, seededRandom(78));
+	const longer = summaryOf(Array.from({ length: RUNS }, draw).flatMap((whole) => (whole > 150 ? [whole - 150 + 60] : [])));
+	expect(Math.abs(finish.mean - longer.mean)).toBeLessThan(4 * (finish.meanError + longer.meanError));
+});
+
+it("where the hours may run out, some runs have no end; the others are counted, and the curve stops below 1", () => {
+	const problem = shop([step(three(60, 90, 300), { crews: [[0]] })], { people: [{ id: "A", windows: [{ from: 0, until: 120 }] }] });
+	const { finish, ends } = only(ran(problem, 9, 2000));
+	const share = ends.filter(Number.isFinite).length / ends.length;
+	expect(share).toBeGreaterThan(0.3);
+	expect(share).toBeLessThan(0.9);
+	expect(finish.quantiles[0]?.value).toBeLessThanOrEqual(120);
+	expect(finish.quantiles[3]?.value).toBe(Number.POSITIVE_INFINITY);
+	const curve = finishCurve(ends, { from: instant("2026-03-02T08:00:00.000Z"), timeZone: "Europe/Amsterdam", quantiles: finish.quantiles });
+	expect(curve.points.at(-1)?.y).toBeCloseTo(share, 1);
+	expect(curve.points.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y))).toBe(true);
+	expect(curve.marks.length).toBeLessThan(4);
+});
+
+it("what has no time in the plan is left out, and the others are run", () => {
+	const steps = [step(fixed(30), { crews: [[0]] }), step(fixed(100_000_000), { machine: 1, crews: [[0]] })];
+	const machines = [
+		{ id: "1", promised: null },
+		{ id: "2", promised: null },
+	];
+	const { machines: ends } = ran(shop(steps, { machines }), 9, 10);
+	expect(ends[0]?.finish.mean).toBe(30);
+});
+
 it("two that need the same person are done one after the other, and both are critical", () => {
 	const steps = [step(three(10, 20, 30), { crews: [[0]] }), step(three(10, 20, 30), { crews: [[0]] })];
 	const { finish, critical } = only(ran(shop(steps), 4, 5000));
@@ -132,7 +167,7 @@ describe("a parcel", () => {
 		const simulation = ran(problem, 6);
 		const { finish } = only(simulation);
 		expect(Math.abs(finish.mean - (mean(lead) + ordered))).toBeLessThan(4 * finish.meanError);
-		expect(simulation.parcels).toEqual([1]);
+		expect(only(simulation).parcels).toEqual([1]);
 	});
 	it("that is overdue is counted as there in a day, in every run", () => {
 		const { finish } = only(ran({ ...problem, arrivals: [{ id: "order 7", ordered: -30 * 1440, lead }] }, 6, 20));

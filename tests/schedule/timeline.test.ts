@@ -8,6 +8,7 @@ import { seededRandom } from "@/lib/core/random";
 import { shopPlanOf } from "@/lib/schedule/shopPlan";
 import type { ShopProblem } from "@/lib/schedule/shopProblem";
 import { timelineOf } from "@/lib/schedule/timeline";
+import { leftOfStep } from "@/tests/schedule/leftOfStep";
 import { makeShop } from "@/tests/schedule/makeShop";
 
 const NOW = instant("2026-03-02T05:00:00.000Z");
@@ -62,7 +63,7 @@ describe("random plans", () => {
 					.filter(({ crew, finish }) => crew.includes(person) && finish < Number.POSITIVE_INFINITY);
 				if (mine.some(({ finish }) => finish > last)) continue;
 				const minutes = mine.reduce(
-					(sum, { at }) => sum + Math.max(0, (problem.tasks[at]?.estimate.likely ?? 0) - (problem.tasks[at]?.spent ?? 0)),
+					(sum, { at }) => sum + leftOfStep(problem.tasks[at]?.estimate ?? fixed(0), problem.tasks[at]?.spent ?? 0),
 					0,
 				);
 				expect(drawn).toBeCloseTo(minutes * perMinute, 6);

@@ -55,8 +55,10 @@ export function HoursForm({
 				options={people}
 				{...person}
 				onChange={async (event) => {
+					const isTyped = form.form.getFieldState("week").isDirty;
 					await person.onChange(event);
-					form.form.setValue("week", weekOf(event.target.value));
+					// A week that was typed is for whoever is chosen now.
+					if (!isTyped) form.form.setValue("week", weekOf(event.target.value));
 					setDone("");
 				}}
 			/>

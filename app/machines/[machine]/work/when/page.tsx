@@ -55,6 +55,9 @@ export default async function WhenPage({ params, searchParams }: Props) {
 						? "What hinders it stands above."
 						: "No step of it is open. Plan what is still to be done, and this page says when it is over."}
 				</Empty>
+				<Card title="Promise">
+					<PromiseForm machineId={machine.id} promisedDay={ahead.machines[at]?.promisedDay ?? null} />
+				</Card>
 			</Stack>
 		);
 	}
@@ -68,6 +71,10 @@ export default async function WhenPage({ params, searchParams }: Props) {
 		.map((row, task) => ({ ...row, task, share: simulated.critical[task] ?? 0, found: named(ahead, row.id) }))
 		.filter(({ share, found }) => share >= MATTERS && found !== null)
 		.sort((a, b) => b.share - a.share || a.start - b.start);
+	const parcels = ahead.purchases.flatMap(({ number }, parcel) => {
+		const share = simulated.parcels[parcel] ?? 0;
+		return share >= MATTERS ? [{ number, share }] : [];
+	});
 	return (
 		<Stack>
 			<Segments
@@ -102,12 +109,22 @@ export default async function WhenPage({ params, searchParams }: Props) {
 								columns={[
 									{ key: "chance", head: "Chance", main: true, cell: ({ percent }) => CHANCES[percent] ?? `${percent} %` },
 									{ key: "by", head: "Done by", cell: ({ value }) => when(value) },
-									{ key: "error", head: "The simulation may be off by", cell: ({ low, high }) => formatWait(Math.ceil((high - low) / 2)) },
+									{
+										key: "error",
+										head: "The simulation may be off by",
+										cell: ({ low, high }) => (Number.isFinite(high) ? formatWait(Math.ceil((high - low) / 2)) : null),
+									},
 								]}
 							/>
 						</Curve>
 					</Card>
 					<Card title="What its end hangs on" flush>
+						{parcels.map(({ number, share }) => (
+							<p key={number} className="px-4 pt-3">
+								In {Math.round(share * 100)} of 100 runs it waits for <Link href={`/buying/${number}`}>purchase {number}</Link>, which is in
+								the post.
+							</p>
+						))}
 						<Table
 							caption="Steps on which the end hung, by how often"
 							rows={mattering}

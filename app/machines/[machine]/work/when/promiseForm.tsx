@@ -28,7 +28,7 @@ export function PromiseForm({ machineId, promisedDay }: { readonly machineId: st
 				{...form.field("promisedDay")}
 			/>
 			<Button type="submit" pending={form.pending}>
-				Keep the promise
+				Set the day
 			</Button>
 			{done ? <Notice means="original">Kept. The plan counts with it.</Notice> : null}
 		</form>
