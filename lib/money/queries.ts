@@ -10,7 +10,7 @@ import { requireShop } from "@/lib/shop/queries";
 import { wantedOf, wantedPart } from "@/lib/wanted/queries";
 import { estimatedForParts, partsToCome } from "@/lib/wanted/rules";
 
-/** No machine has more lines of one kind than this on its money page; a machine with more says so. */
+/** No machine has more lines of one kind than this on its money page; a machine with more says so (`leftOut`). */
 export const MOST_LINES = 5000;
 
 export type MachineMoney = {
@@ -30,21 +30,23 @@ export type MachineMoney = {
 	readonly forgone: readonly { readonly id: string; readonly words: string; readonly amount: MinorUnits }[];
 	/** A clock that still runs is not in the sums. */
 	readonly clocksRunning: number;
+	/** Kinds of which there are more lines than are read: the rest is in no sum. */
+	readonly leftOut: readonly string[];
 };
 
 /** Every figure of a machine's money, from its lines. `null` when there is no such machine. */
-export async function machineMoney(read: Reader, machineId: string, today: Day): Promise<MachineMoney | null> {
+export async function machineMoney(read: Reader, machineId: string, today: Day, most = MOST_LINES): Promise<MachineMoney | null> {
 	const machine = await read.machine.findUnique({
 		where: { id: machineId },
 		select: { receivedDay: true, priceMinor: true, carriageMinor: true, soldMinor: true },
 	});
 	if (!machine) return null;
 	const shop = await requireShop(read);
-	const [steps, work, persons, uses, credits, wanted, costs] = await Promise.all([
+	const found = await Promise.all([
 		read.step.findMany({
 			where: { machineId },
 			orderBy: { number: "asc" },
-			take: MOST_LINES,
+			take: most + 1,
 			select: {
 				id: true,
 				lowMinutes: true,
@@ -57,7 +59,8 @@ export async function machineMoney(read: Reader, machineId: string, today: Day):
 		}),
 		read.work.findMany({
 			where: { machineId, how: { not: "void" } },
-			take: MOST_LINES,
+			orderBy: [{ startedAt: "asc" }, { id: "asc" }],
+			take: most + 1,
 			select: { stepId: true, personId: true, minutes: true, startedAt: true },
 		}),
 		read.person.findMany({
@@ -67,18 +70,36 @@ export async function machineMoney(read: Reader, machineId: string, today: Day):
 		}),
 		read.lineUse.findMany({
 			where: { machineId, kind: { not: "void" } },
-			take: MOST_LINES,
+			orderBy: [{ day: "asc" }, { id: "asc" }],
+			take: most + 1,
 			select: { id: true, kind: true, amountMinor: true },
 		}),
-		read.credit.findMany({ where: { machineId, stands: "yes" }, take: MOST_LINES, select: { useId: true, amountMinor: true } }),
+		read.credit.findMany({
+			where: { machineId, stands: "yes" },
+			orderBy: [{ day: "asc" }, { id: "asc" }],
+			take: most + 1,
+			select: { useId: true, amountMinor: true },
+		}),
 		wantedOf(read, machineId),
+		read.wanted.count({ where: { machineId } }),
 		read.costLine.findMany({
 			where: { machineId, state: { not: "void" } },
 			orderBy: [{ day: "asc" }, { id: "asc" }],
-			take: MOST_LINES,
+			take: most + 1,
 			select: { id: true, kind: true, state: true, words: true, estimatedMinor: true, spentMinor: true },
 		}),
 	]);
+	const [, , persons, , , wanted, wantedInAll] = found;
+	const leftOut: string[] = wantedInAll > wanted.length ? ["things to be bought"] : [];
+	const first = <Row>(rows: Row[], kind: string): Row[] => {
+		if (rows.length > most) leftOut.push(kind);
+		return rows.slice(0, most);
+	};
+	const steps = first(found[0], "steps");
+	const work = first(found[1], "pieces of time");
+	const uses = first(found[3], "uses of what was bought");
+	const credits = first(found[4], "credits");
+	const costs = first(found[7], "other costs");
 	const labour = labourOfMachine({
 		steps: steps.map((step) => ({
 			id: step.id,
@@ -109,7 +130,7 @@ export async function machineMoney(read: Reader, machineId: string, today: Day):
 	const given = credits.map((credit): Credited => ({ useId: credit.useId, amount: minor(credit.amountMinor) }));
 	const returns = ofKind("returned").map((use) => ({ id: use.id, cost: minor(use.amountMinor) }));
 	const off = takenOff(given);
-	const parts = wanted.map((row) => wantedPart(row, machineId));
+	const parts = wanted.map(wantedPart);
 	const counted = costs.filter(({ state }) => state !== "forgone");
 	const kinds = [...new Set(counted.map(({ kind }) => kind))];
 	const rows: CostRow[] = [
@@ -165,6 +186,7 @@ export async function machineMoney(read: Reader, machineId: string, today: Day):
 			.filter(({ state }) => state === "forgone")
 			.map(({ id, words, estimatedMinor }) => ({ id, words, amount: minor(estimatedMinor) })),
 		clocksRunning: work.filter((piece) => piece.minutes === null).length,
+		leftOut,
 	};
 }
 

@@ -365,6 +365,13 @@ export const correctTime = (input: CorrectTime, env: Env): Promise<Result<{ work
 			return refuse("no-time", say, { fields: { minutes: say } });
 		}
 		const startedAt = input.startedAt ?? instant(work.startedAt);
+		const endedAt = addMinutes(startedAt, input.minutes);
+		if (endedAt > env.clock()) {
+			const say = "So long it cannot have been yet: it would end after now. Write less, or an earlier beginning.";
+			return refuse("ends-ahead", say, { fields: { minutes: say } });
+		}
+		// What was written while it was done stays with the right time as well.
+		const note = `${work.note === "" ? "" : `${work.note}; `}corrected: ${input.why}`;
 		const stopped = work.endedAt === null ? { endedAt: work.startedAt, minutes: 0 } : {};
 		return ok(
 			deed(
@@ -376,17 +383,17 @@ export const correctTime = (input: CorrectTime, env: Env): Promise<Result<{ work
 					minutes: input.minutes,
 				},
 				[
-					change("Work", work, { how: "void", note: input.why, ...stopped }),
+					change("Work", work, { how: "void", note, ...stopped }),
 					add("Work", {
 						id,
 						machineId: work.machineId,
 						stepId: work.stepId,
 						personId: work.personId,
 						startedAt,
-						endedAt: addMinutes(startedAt, input.minutes),
+						endedAt,
 						minutes: input.minutes,
 						how: "added",
-						note: `corrected: ${input.why}`,
+						note,
 					}),
 				],
 				{ workId: id },

@@ -4,7 +4,7 @@ import { type Instant, instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 import { overlapsOf, type PieceOfTime, ranOverNight, withoutShared } from "@/lib/steps/timeCheck";
 
-/** No page reads more pieces of time than this to find what is wrong. */
+/** No page reads more pieces of time than this to find what is wrong: the newest, for those can still be put right. */
 const MOST_PIECES = 5000;
 
 export type TimeAt = {
@@ -29,6 +29,14 @@ export type TimeDoubt =
 	  }
 	| { readonly kind: "overnight"; readonly piece: TimeAt };
 
+export type TimeDoubts = {
+	readonly doubts: readonly TimeDoubt[];
+	/** Where there is more time than is read: what began before this was not looked at. Null when all was. */
+	readonly since: Instant | null;
+};
+
+const NEWEST_FIRST = [{ startedAt: "desc" as const }, { id: "desc" as const }];
+
 const SELECT = {
 	id: true,
 	personId: true,
@@ -47,15 +55,17 @@ export async function timeDoubts(
 	of: { readonly machineId: string } | { readonly stepId: string },
 	now: Instant,
 	timeZone: string,
-): Promise<TimeDoubt[]> {
+	most = MOST_PIECES,
+): Promise<TimeDoubts> {
 	const own = await read.work.findMany({
 		where: { ...of, how: { not: "void" } },
-		orderBy: { startedAt: "asc" },
-		take: MOST_PIECES,
+		orderBy: NEWEST_FIRST,
+		take: most + 1,
 		select: SELECT,
 	});
-	const [first] = own;
-	if (first === undefined) return [];
+	const ownCut = own.length > most ? own.splice(most) : [];
+	const first = own.at(-1);
+	if (first === undefined) return { doubts: [], since: null };
 	const last =
 		own
 			.map(({ endedAt }) => endedAt ?? now)
@@ -68,10 +78,14 @@ export async function timeDoubts(
 			startedAt: { lt: last },
 			OR: [{ endedAt: null }, { endedAt: { gt: first.startedAt } }],
 		},
-		orderBy: { startedAt: "asc" },
-		take: MOST_PIECES,
+		orderBy: NEWEST_FIRST,
+		take: most + 1,
 		select: SELECT,
 	});
+	const aroundCut = around.length > most ? around.splice(most) : [];
+	const cutAt = [...(ownCut.length > 0 ? [first] : []), ...(aroundCut.length > 0 ? around.slice(-1) : [])].map(
+		({ startedAt }) => startedAt,
+	);
 	const asked = new Set(own.map(({ id }) => id));
 	const rows = new Map([...around, ...own].map((row) => [row.id, row]));
 	const pieces = [...rows.values()].map(
@@ -97,7 +111,7 @@ export async function timeDoubts(
 			step: row.step.number,
 		};
 	};
-	return [
+	const doubts = [
 		...pieces
 			.filter((piece) => asked.has(piece.id) && ranOverNight(piece, now, timeZone))
 			.map((piece): TimeDoubt => ({ kind: "overnight", piece: at(piece.id) })),
@@ -109,4 +123,6 @@ export async function timeDoubts(
 				return { kind: "overlap", piece, other, minutes, left: withoutShared(piece, other) };
 			}),
 	];
+	const latest = cutAt.sort().at(-1);
+	return { doubts, since: latest === undefined ? null : instant(latest) };
 }

@@ -4,7 +4,7 @@ import type { Env } from "@/lib/ledger/env";
 import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed } from "@/lib/ledger/rows";
-import { droppedWords, mayBecome, wordsAgain } from "@/lib/wanted/rules";
+import { droppedWords, mayBeBoughtWith, mayBecome, wordsAgain } from "@/lib/wanted/rules";
 import type { Bought, ChangeWanted, DropWanted, Want, WantAgain } from "@/lib/wanted/schema";
 
 const NOT_WANTED = refuse("no-such-wanted", "That is not in the book. Load the page again.");
@@ -70,12 +70,19 @@ export const bought = (input: Bought, env: Env): Promise<Result<null>> =>
 		if (!may.ok) return may;
 		const line = await read.purchaseLine.findUnique({
 			where: { id: input.lineId },
-			select: { what: true, purchase: { select: { number: true } } },
+			select: {
+				what: true,
+				count: true,
+				purchase: { select: { number: true } },
+				_count: { select: { wanted: { where: { state: "bought" } } } },
+			},
 		});
 		if (!line) {
 			const say = "That line is not in the book. Choose again.";
 			return refuse("no-such-line", say, { fields: { lineId: say } });
 		}
+		const mayWith = mayBeBoughtWith({ ...line, spokenFor: line._count.wanted });
+		if (!mayWith.ok) return mayWith;
 		return ok(
 			deed(
 				before.machineId,

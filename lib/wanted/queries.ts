@@ -1,6 +1,6 @@
 import type { Reader } from "@/lib/db/store";
-import { minor, sumMinor } from "@/lib/money/money";
-import type { WantedPart } from "@/lib/wanted/rules";
+import { minor, NOTHING, sumMinor } from "@/lib/money/money";
+import { type SharedLine, sharesOf, type WantedPart } from "@/lib/wanted/rules";
 
 /** No machine's list of what is wanted shows more than this. */
 export const MOST_WANTED = 1000;
@@ -19,6 +19,7 @@ export async function wantedOf(read: Reader, machineId: string) {
 			state: true,
 			addedWhy: true,
 			stepId: true,
+			lineId: true,
 			step: { select: { number: true, title: true } },
 			line: {
 				select: {
@@ -27,7 +28,12 @@ export async function wantedOf(read: Reader, machineId: string) {
 					count: true,
 					landedMinor: true,
 					purchase: { select: { number: true, arrivedDay: true } },
-					uses: { where: { kind: { not: "void" } }, select: { machineId: true, amountMinor: true } },
+					uses: { where: { kind: { not: "void" } }, select: { machineId: true, count: true, amountMinor: true } },
+					wanted: {
+						where: { state: "bought" },
+						orderBy: [{ entry: "asc" }, { id: "asc" }],
+						select: { id: true, machineId: true, estimatedMinor: true },
+					},
 				},
 			},
 		},
@@ -38,15 +44,18 @@ export async function wantedOf(read: Reader, machineId: string) {
 export type WantedRow = Awaited<ReturnType<typeof wantedOf>>[number];
 
 /** A row as the rules count it. */
-export const wantedPart = ({ state, estimatedMinor, addedWhy, line }: WantedRow, machineId: string): WantedPart => ({
+export const wantedPart = ({ id, state, estimatedMinor, addedWhy, line }: WantedRow): WantedPart => ({
 	state,
 	estimated: minor(estimatedMinor),
 	firstPlan: addedWhy === "",
-	line: line && {
-		count: line.count,
-		left: minor(line.landedMinor - sumMinor(line.uses.map(({ amountMinor }) => minor(amountMinor)))),
-		taken: line.uses.some((use) => use.machineId === machineId),
-	},
+	share: line ? (sharesOf(sharedLine(line)).get(id) ?? NOTHING) : NOTHING,
+});
+
+const sharedLine = ({ count, landedMinor, uses, wanted }: NonNullable<WantedRow["line"]>): SharedLine => ({
+	count,
+	left: minor(landedMinor - sumMinor(uses.map(({ amountMinor }) => minor(amountMinor)))),
+	wanted: wanted.map(({ estimatedMinor, ...each }) => ({ ...each, estimated: minor(estimatedMinor) })),
+	takings: uses,
 });
 
 /** Lines that something wanted may have been bought with: of the latest purchases, newest first. */

@@ -116,10 +116,13 @@ describe("on a machine", () => {
 	};
 	const memory = async (stepId: string, from: string, minutes: number) =>
 		done(await addTime({ stepId, personId: shop.person, minutes, startedAt: at(from), note: "" }, shop.env())).workId;
-	const doubts = (of: { machineId: string } | { stepId: string }) => timeDoubts(shop.store.read, of, NOW, "Europe/Amsterdam");
+	const checked = (of: { machineId: string } | { stepId: string }, most?: number) =>
+		timeDoubts(shop.store.read, of, NOW, "Europe/Amsterdam", most);
+	const doubts = async (of: { machineId: string } | { stepId: string }) => (await checked(of)).doubts;
 
 	beforeEach(async () => {
 		shop = await freshShop();
+		shop.setClock(NOW);
 		[machine, other] = [await aMachine(shop, { k01: {} }), await aMachine(shop, { k01: {} }, 13)];
 	});
 	afterEach(() => shop.close());
@@ -158,10 +161,39 @@ describe("on a machine", () => {
 			select: { id: true, how: true, minutes: true, note: true, startedAt: true },
 		});
 		expect(rows).toMatchObject([
-			{ id: workId, how: "void", minutes: 960, note: "forgotten" },
+			{ id: workId, how: "void", minutes: 960, note: "corrected: forgotten" },
 			{ id: right, how: "added", minutes: 45, note: "corrected: forgotten", startedAt: at("02T16:00") },
 		]);
 		expect(new Set((await shop.store.read.work.findMany({ select: { entry: true } })).map(({ entry }) => entry)).size).toBe(1);
+	});
+
+	it("what was written when the clock stopped stays with the right time and with the wrong one", async () => {
+		const here = await step("sand");
+		const { workId } = done(await startClock({ stepId: here, personId: shop.person, at: at("02T16:00") }, shop.env()));
+		done(await stopClock({ workId, at: at("03T08:00"), note: "left side, two coats" }, shop.env()));
+		done(await correctTime(correctTimeSchema.parse({ workId, minutes: "45", why: "forgotten" }), shop.env()));
+		const notes = await shop.store.read.work.findMany({ orderBy: { id: "asc" }, select: { note: true } });
+		expect(notes.map(({ note }) => note)).toEqual(Array(2).fill("left side, two coats; corrected: forgotten"));
+	});
+
+	it("nothing is put right to end after now", async () => {
+		const here = await step("sand");
+		const workId = await memory(here, "10T17:00", 30);
+		const correct = (minutes: string) => correctTime(correctTimeSchema.parse({ workId, minutes, why: "a slip" }), shop.env());
+		expect(refused(await correct("120"))).toMatchObject({ code: "ends-ahead", fields: { minutes: expect.stringMatching(/after now/) } });
+		done(await correct("45"));
+	});
+
+	it("of more time than is read the newest is looked at, and from when on is said", async () => {
+		const here = await step("sand");
+		await clock(here, "02T09:00", "02T10:00");
+		await clock(here, "03T09:00", "03T10:00");
+		const wrong = await memory(here, "03T09:30", 60);
+		expect(await checked({ machineId: machine.id }, 2)).toMatchObject({
+			doubts: [{ kind: "overlap", piece: { workId: wrong }, minutes: 30 }],
+			since: at("03T09:00"),
+		});
+		expect((await checked({ machineId: machine.id }, 3)).since).toBeNull();
 	});
 
 	it("time that was taken back, and no time at all, cannot be put right", async () => {

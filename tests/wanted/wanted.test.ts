@@ -8,7 +8,7 @@ import { drawFromLineSchema } from "@/lib/purchases/schema";
 import { planStep } from "@/lib/steps/changes";
 import { planStepSchema } from "@/lib/steps/schema";
 import { bought, changeWanted, dropWanted, want, wantAgain } from "@/lib/wanted/changes";
-import { droppedWords, estimatedForParts, partsToCome, type WantedPart, wordsAgain } from "@/lib/wanted/rules";
+import { droppedWords, estimatedForParts, partsToCome, sharesOf, type WantedPart, wordsAgain } from "@/lib/wanted/rules";
 import { changeWantedSchema, wantSchema } from "@/lib/wanted/schema";
 import { type AMachine, aMachine } from "@/tests/fittings/aMachine";
 import { aPurchase, HERE } from "@/tests/purchases/aPurchase";
@@ -20,6 +20,7 @@ describe("what will have to be bought for a machine", () => {
 	let machine: AMachine;
 	beforeEach(async () => {
 		shop = await freshShop();
+		shop.setClock("2026-03-20T08:00:00.000Z");
 		machine = await aMachine(shop, { k01: {} });
 	});
 	afterEach(() => shop.close());
@@ -58,6 +59,35 @@ describe("what will have to be bought for a machine", () => {
 		expect(await parts()).toEqual([250, 0, 250, 250]);
 		await use(lineIds[0] ?? "", "4");
 		expect(await parts()).toEqual([250, 221, 0, 221]);
+	});
+
+	it("that shares a line is still to come for its share: two on a line of two, one used, leaves what one cost", async () => {
+		const [left, right] = [await wish("lamp, left", "9"), await wish("lamp, right", "9")];
+		const { lineIds } = await aPurchase(shop, [{ what: "lamp", count: "2", net: "20.01" }], HERE);
+		const lineId = lineIds[0] ?? "";
+		for (const wantedId of [left, right]) done(await bought({ wantedId, lineId }, shop.env()));
+		expect(await parts()).toEqual([1800, 0, 2001, 2001]);
+		await use(lineId, "1");
+		// Half of 20.01 is 10.005: the first piece is charged 10.01, and 10.00 is left.
+		expect(await parts()).toEqual([1800, 1001, 1000, 2001]);
+		await use(lineId, "1");
+		expect(await parts()).toEqual([1800, 2001, 0, 2001]);
+	});
+
+	it("is not bought with a line whose pieces are spoken for, be it by another machine", async () => {
+		const other = await aMachine(shop, { k01: {} }, 13);
+		const elsewhere = done(await want(wantSchema("EUR").parse({ machineId: other.id, words: "belt", estimated: "10" }), shop.env()));
+		const here = await wish("belt", "10");
+		const { lineIds } = await aPurchase(shop, [{ what: "belt", count: "1", net: "10" }], HERE);
+		const lineId = lineIds[0] ?? "";
+		done(await bought({ wantedId: elsewhere, lineId }, shop.env()));
+		expect(refused(await bought({ wantedId: here, lineId }, shop.env()))).toMatchObject({
+			code: "line-spoken-for",
+			fields: { lineId: expect.stringMatching(/Choose another line/) },
+		});
+		done(await wantAgain({ wantedId: elsewhere }, shop.env()));
+		done(await bought({ wantedId: here, lineId }, shop.env()));
+		expect(await parts()).toEqual([1000, 0, 1000, 1000]);
 	});
 
 	it("dropped with its reason is estimated no more, and wanted again it is as before", async () => {
@@ -107,12 +137,59 @@ describe("what will have to be bought for a machine", () => {
 	});
 });
 
+describe("what is left of a line", () => {
+	const wanted = (id: string, estimated: number, machineId = "12") => ({ id, machineId, estimated: minor(estimated) });
+
+	it("in an older book, where two things were bought with one piece, is shared and not counted twice", () => {
+		const shares = sharesOf({ count: 1, left: minor(1000), wanted: [wanted("a", 900), wanted("b", 900)], takings: [] });
+		expect([...shares]).toEqual([
+			["a", 500],
+			["b", 500],
+		]);
+	});
+
+	it("of many serves one thing with each taking, and what another machine takes serves none", () => {
+		const line = { count: 25, left: minor(900), wanted: [wanted("4 inserts", 200), wanted("6 inserts", 300)] };
+		const left = (...takings: { machineId: string; count: number }[]) => [...sharesOf({ ...line, takings }).values()];
+		expect(left()).toEqual([200, 300]);
+		expect(left({ machineId: "12", count: 4 })).toEqual([300]);
+		expect(left({ machineId: "13", count: 9 })).toEqual([200, 300]);
+	});
+
+	it("is never shared out to more than there is, and where there is a piece for each it is shared out whole", () => {
+		const thing = fc.record({ machineId: fc.constantFrom("12", "13"), estimated: fc.nat(5000) });
+		const taking = fc.record({ machineId: fc.constantFrom("12", "13", "14"), count: fc.integer({ min: 1, max: 4 }) });
+		fc.assert(
+			fc.property(
+				fc.integer({ min: 1, max: 12 }),
+				fc.nat(9000),
+				fc.array(thing, { minLength: 1, maxLength: 8 }),
+				fc.array(taking, { maxLength: 4 }),
+				(count, cents, things, takings) => {
+					const shares = sharesOf({
+						count,
+						left: minor(cents),
+						wanted: things.map(({ machineId, estimated }, at) => wanted(String(at), estimated, machineId)),
+						takings,
+					});
+					let sum = 0;
+					for (const share of shares.values()) sum += share;
+					expect(sum).toBeLessThanOrEqual(cents);
+					for (const share of shares.values()) expect(share).toBeGreaterThanOrEqual(0);
+					if (count <= things.length && shares.size > 0) expect(sum).toBe(cents);
+				},
+			),
+			{ seed: 53, numRuns: 400 },
+		);
+	});
+});
+
 describe("the list as it is counted", () => {
 	const part = fc.record({
 		state: fc.constantFrom<WantedPart["state"]>("open", "bought", "dropped"),
 		estimated: fc.integer({ min: 0, max: 100_000 }).map(minor),
 		firstPlan: fc.boolean(),
-		line: fc.constant(null),
+		share: fc.constant(minor(0)),
 	});
 
 	it("open and bought in one plan make its estimate, and only what is open is still to come, in whatever order", () => {

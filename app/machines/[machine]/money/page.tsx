@@ -20,11 +20,11 @@ import { bridgeOf, liftOf } from "@/lib/money/bridge";
 import { isCurrency } from "@/lib/money/currency";
 import { formatAmount, type MinorUnits, minor, sumMinor } from "@/lib/money/money";
 import { formatSixths } from "@/lib/money/pert";
-import { costLinesOf, creditsOf, type MachineMoney, machineMoney, usesOf } from "@/lib/money/queries";
+import { costLinesOf, creditsOf, type MachineMoney, MOST_LINES, machineMoney, usesOf } from "@/lib/money/queries";
 import { COST_KIND_WORDS } from "@/lib/money/schema";
 import { requireShop } from "@/lib/shop/queries";
 import { timeDoubts } from "@/lib/steps/timeCheckQueries";
-import { linesBought, openSteps, wantedOf } from "@/lib/wanted/queries";
+import { linesBought, MOST_WANTED, openSteps, wantedOf } from "@/lib/wanted/queries";
 import { TimeDoubts } from "../work/timeDoubts";
 import { AddCostForm, ChangeCostForm } from "./forms";
 import { OwnerCard } from "./ownerCard";
@@ -77,6 +77,12 @@ export default async function MoneyPage({ params }: Params) {
 					yet.
 				</Notice>
 			) : null}
+			{money.leftOut.length > 0 ? (
+				<Notice means="stop" live="off" title="Not all is in these sums">
+					This machine has more {money.leftOut.join(", ")} than a page adds up ({MOST_LINES} of a kind, {MOST_WANTED} to be bought). The
+					rest is in the book and in no sum here, nor in the table that is saved.
+				</Notice>
+			) : null}
 			<TimeDoubts doubts={doubts} here={null} machine={number} timeZone={shop.timeZone} now={now} />
 			<Columns>
 				<Stack>
@@ -120,7 +126,7 @@ export default async function MoneyPage({ params }: Params) {
 							]}
 						/>
 					</Card>
-					<WantedCard wanted={wanted} machineId={machine.id} currency={shop.currency} steps={stepOptions} lines={lineOptions} />
+					<WantedCard wanted={wanted} currency={shop.currency} steps={stepOptions} lines={lineOptions} />
 					<Card title="Parts and materials used" aside={shop.currency} flush>
 						<Table
 							caption="Parts and materials used"

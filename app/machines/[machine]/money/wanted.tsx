@@ -14,19 +14,17 @@ import { OpenWanted, WantAgainForm } from "./wantedForms";
 /** What has to be bought for the machine, what it was thought to cost, and what became of it. */
 export function WantedCard({
 	wanted,
-	machineId,
 	currency,
 	steps,
 	lines,
 }: {
 	readonly wanted: readonly WantedRow[];
-	readonly machineId: string;
 	readonly currency: CurrencyCode;
 	readonly steps: readonly Option[];
 	readonly lines: readonly Option[];
 }) {
 	const amount = (value: number) => formatAmount(minor(value), currency);
-	const parts = wanted.map((row) => wantedPart(row, machineId));
+	const parts = wanted.map(wantedPart);
 	return (
 		<Card title="To be bought" id="wanted" aside={currency} flush>
 			<Table
@@ -61,7 +59,7 @@ export function WantedCard({
 						head: "Still to come",
 						align: "decimal",
 						cell: (row) => {
-							const left = toComeOf(wantedPart(row, machineId));
+							const left = toComeOf(wantedPart(row));
 							return left === 0 ? "" : amount(left);
 						},
 						foot: amount(partsToCome(parts)),

@@ -4,7 +4,7 @@ import { formatInstant, timeOf } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { minutesBetween } from "@/lib/core/instants";
 import { formatMinutes } from "@/lib/core/minutes";
-import type { TimeAt, TimeDoubt } from "@/lib/steps/timeCheckQueries";
+import type { TimeDoubts as Found, TimeAt } from "@/lib/steps/timeCheckQueries";
 import { momentToType } from "@/lib/steps/typedMoment";
 import { CorrectTime } from "./correctTime";
 
@@ -16,19 +16,24 @@ const MOST_SHOWN = 20;
  * somebody puts it right. On the step's own page (`here`) it can be put right; elsewhere there is the way to it.
  */
 export function TimeDoubts({
-	doubts,
+	doubts: { doubts, since },
 	here,
 	machine,
 	timeZone,
 	now,
 }: {
-	readonly doubts: readonly TimeDoubt[];
+	readonly doubts: Found;
 	readonly here: number | null;
 	readonly machine: number;
 	readonly timeZone: string;
 	readonly now: Instant;
 }) {
-	if (doubts.length === 0) return null;
+	if (doubts.length === 0)
+		return since === null ? null : (
+			<Notice live="off">
+				<NotLookedAt since={since} timeZone={timeZone} />
+			</Notice>
+		);
 	const step = ({ machine: of, step: number }: TimeAt) => (
 		<Link href={`/machines/${of}/work/${number}`}>{`step ${number}${of === machine ? "" : ` of machine ${of}`}`}</Link>
 	);
@@ -73,6 +78,11 @@ export function TimeDoubts({
 				})}
 			</ul>
 			{doubts.length > MOST_SHOWN ? <p>{`And ${doubts.length - MOST_SHOWN} more.`}</p> : null}
+			{since === null ? null : <NotLookedAt since={since} timeZone={timeZone} />}
 		</Notice>
 	);
 }
+
+const NotLookedAt = ({ since, timeZone }: { readonly since: Instant; readonly timeZone: string }) => (
+	<p>{`There is more time than is read here: what began before ${formatInstant(since, timeZone)} was not looked at.`}</p>
+);
