@@ -38,13 +38,12 @@ export const addDayOff = (input: AddDayOff, env: Env): Promise<Result<string>> =
 		const person = personId === null ? null : await read.person.findUnique({ where: { id: personId }, select: { name: true } });
 		if (personId !== null && person === null) return NO_PERSON;
 		const days = input.fromDay === input.untilDay ? `on ${input.fromDay}` : `from ${input.fromDay} to ${input.untilDay}`;
-		const why = input.words === "" ? "" : ` ${input.words}.`;
 		return ok(
 			deed(
 				null,
 				"days.off",
 				{ table: "DayOff", id },
-				{ say: `${person === null ? "The shop is closed" : `${person.name} is off`} ${days}.${why}` },
+				{ say: `${person === null ? "The shop is closed" : `${person.name} is off`} ${days}.` },
 				[add("DayOff", { id, ...input, stands: "yes" })],
 				id,
 			),

@@ -1,3 +1,5 @@
+import { dayOf } from "@/lib/core/days";
+import { happenedBy } from "@/lib/core/happened";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import { type Credited, mayCredit, type Returned } from "@/lib/credits/rules";
 import type { GiveCredit, VoidCredit } from "@/lib/credits/schema";
@@ -11,7 +13,9 @@ import { requireShop } from "@/lib/shop/queries";
 export const giveCredit = (input: GiveCredit, env: Env): Promise<Result<string>> => {
 	const id = env.newId();
 	return record(env, async (read) => {
-		const { currency } = await requireShop(read);
+		const { currency, timeZone } = await requireShop(read);
+		const happened = happenedBy(dayOf(env.clock(), timeZone), input.day);
+		if (!happened.ok) return happened;
 		const purchase = await read.purchase.findUnique({
 			where: { id: input.purchaseId },
 			select: {
@@ -48,8 +52,8 @@ export const giveCredit = (input: GiveCredit, env: Env): Promise<Result<string>>
 				{ table: "Credit", id },
 				{
 					say: use
-						? `The seller answered for ${use.count} ${use.line.what} sent back, purchase ${purchase.number}: ${input.words}.`
-						: `The seller took something off the price of purchase ${purchase.number}: ${input.words}.`,
+						? `The seller answered for ${use.count} ${use.line.what} sent back, purchase ${purchase.number}.`
+						: `The seller took something off the price of purchase ${purchase.number}.`,
 				},
 				[
 					add("Credit", {
@@ -81,7 +85,7 @@ export const voidCredit = (input: VoidCredit, env: Env): Promise<Result<null>> =
 				credit.machineId,
 				"credit.voided",
 				{ table: "Credit", id: credit.id },
-				{ say: `Entered in error, so not credited, purchase ${purchase.number}: ${input.why}.` },
+				{ say: `Entered in error, so not credited, purchase ${purchase.number}.` },
 				[change("Credit", credit, { stands: "no", words: `${credit.words}. Taken back: ${input.why}` })],
 				null,
 			),

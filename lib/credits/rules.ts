@@ -45,7 +45,7 @@ export function sumOfSentBack(returns: readonly Returned[], credits: readonly Cr
 export const takenOff = (credits: readonly Credited[]): MinorUnits =>
 	sumMinor(credits.flatMap(({ useId, amount }) => (useId === null ? [amount] : [])));
 
-/** Whether a credit of this amount may stand beside those given: none is more than what it is for cost. */
+/** Whether a credit of this amount may stand beside those given: none is more than what it is for cost, nor all together than was paid. */
 export function mayCredit(
 	amount: MinorUnits,
 	{ returned, given, paid }: { readonly returned: Returned | null; readonly given: readonly Credited[]; readonly paid: MinorUnits },
@@ -53,22 +53,23 @@ export function mayCredit(
 ): Result<null> {
 	const wrong = (code: string, say: string, facts: Readonly<Record<string, number>> = {}) =>
 		refuse(code, say, { fields: { amount: say }, facts });
+	const left = minor(paid - sumMinor(given.map((credit) => credit.amount)));
 	if (returned !== null) {
 		const { credited } = sentBack(returned, given);
 		const most = minor(returned.cost - credited);
-		if (amount <= most) return ok(null);
-		return wrong(
-			"credit-over-cost",
-			`What was sent back cost ${formatMoney(returned.cost, currency)}${credited > 0 ? `, and ${formatMoney(credited, currency)} of it is credited already` : ""}: write ${formatMoney(most, currency)} at most. Enter what the seller gave beyond that as off the price.`,
-			{ most, amount },
-		);
+		if (amount > most)
+			return wrong(
+				"credit-over-cost",
+				`What was sent back cost ${formatMoney(returned.cost, currency)}${credited > 0 ? `, and ${formatMoney(credited, currency)} of it is credited already` : ""}: write ${formatMoney(most, currency)} at most. Enter what the seller gave beyond that as off the price.`,
+				{ most, amount },
+			);
 	}
-	if (amount === 0) return wrong("credit-of-nothing", "Write what was taken off. Only for something sent back may it be 0.");
-	const most = minor(paid - sumMinor(given.map((credit) => credit.amount)));
-	if (amount <= most) return ok(null);
+	if (returned === null && amount === 0)
+		return wrong("credit-of-nothing", "Write what was taken off. Only for something sent back may it be 0.");
+	if (amount <= left) return ok(null);
 	return wrong(
 		"credit-over-paid",
-		`The purchase cost ${formatMoney(paid, currency)}, and no more than ${formatMoney(most, currency)} of it is left to be given back. Check the amount.`,
-		{ most, amount },
+		`The purchase cost ${formatMoney(paid, currency)}, and no more than ${formatMoney(left, currency)} of it is left to be given back. Check the amount${returned === null ? "" : ", or take back first what was entered as off the price"}.`,
+		{ most: left, amount },
 	);
 }

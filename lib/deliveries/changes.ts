@@ -1,3 +1,5 @@
+import { dayOf } from "@/lib/core/days";
+import { happenedBy } from "@/lib/core/happened";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
 import { cameOf, mayCome, mayTakeBack, type SaidToCome } from "@/lib/deliveries/rules";
@@ -5,6 +7,7 @@ import type { Arrive, Deliver, VoidDelivery } from "@/lib/deliveries/schema";
 import type { Env } from "@/lib/ledger/env";
 import { record } from "@/lib/ledger/record";
 import { add, change, type Deed, deed } from "@/lib/ledger/rows";
+import { requireShop } from "@/lib/shop/queries";
 
 const NO_PURCHASE = refuse("no-such-purchase", "That purchase is not in the book. Load the page again.");
 
@@ -12,6 +15,8 @@ const withDeliveries = (read: Reader, id: string) =>
 	read.purchase.findUnique({ where: { id }, include: { lines: { orderBy: { number: "asc" }, include: { deliveries: true } } } });
 
 type Found = NonNullable<Awaited<ReturnType<typeof withDeliveries>>>;
+
+const todayOf = async (read: Reader, env: Env) => dayOf(env.clock(), (await requireShop(read)).timeZone);
 
 const ordered = ({ arrivedDay, lines }: Found) =>
 	lines.map(({ deliveries, ...line }) => ({ ...line, came: cameOf(line, arrivedDay, deliveries) }));
@@ -21,6 +26,8 @@ export const deliver = (input: Deliver, env: Env): Promise<Result<null>> =>
 	record(env, async (read) => {
 		const found = await withDeliveries(read, input.purchaseId);
 		if (!found) return NO_PURCHASE;
+		const happened = happenedBy(await todayOf(read, env), input.day);
+		if (!happened.ok) return happened;
 		return delivered(found, input, input, env);
 	});
 
@@ -29,6 +36,8 @@ export const arrive = (input: Arrive, env: Env): Promise<Result<null>> =>
 	record(env, async (read) => {
 		const found = await withDeliveries(read, input.purchaseId);
 		if (!found) return NO_PURCHASE;
+		const happened = happenedBy(await todayOf(read, env), input.arrivedDay, "arrivedDay");
+		if (!happened.ok) return happened;
 		const rest = ordered(found).map((line) => ({ lineId: line.id, count: line.count - line.came }));
 		return delivered(found, { day: input.arrivedDay, lines: rest }, { locationId: input.locationId, words: "" }, env);
 	});

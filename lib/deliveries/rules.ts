@@ -46,6 +46,39 @@ export function mayCome(
 	return ok({ came, whole: lines.every((line) => cameNow(line) === line.count) });
 }
 
+export type CameOn = Delivered & { readonly day: string };
+export type TakenOn = { readonly day: string; readonly count: number };
+
+/**
+ * How many of a line were here on a day and on every day since: what had come by then, less what was taken. A part that is
+ * used on a day when it lay in the post, or that a later use needs, was not there.
+ */
+export function hereSince(
+	line: { readonly count: number },
+	arrivedDay: string | null,
+	deliveries: readonly CameOn[],
+	taken: readonly TakenOn[],
+	since: string,
+): number {
+	const standing = deliveries.filter(({ stands }) => stands === "yes");
+	const until = (days: readonly TakenOn[], on: string) => days.reduce((sum, { day, count }) => (day <= on ? sum + count : sum), 0);
+	// An older book has a day of arrival alone: what no delivery speaks of came on it.
+	const unsaid = arrivedDay === null ? [] : [{ day: arrivedDay, count: line.count - until(standing, "9999") }];
+	const came = [...standing, ...unsaid];
+	const days = [since, ...taken.map(({ day }) => day).filter((day) => day > since)];
+	return Math.min(...days.map((on) => until(came, on) - until(taken, on)));
+}
+
+/** Whether so many of a line were here on the day on which they are said to have been taken. */
+export function mayTakeOn(here: number, taking: number): Result<null> {
+	if (taking <= here) return ok(null);
+	const say =
+		here <= 0
+			? "It was still in the post on that day, or is used on a later one. Check the day, or the day on which it came."
+			: `Only ${here} of it ${here === 1 ? "was" : "were"} here on that day. Check the day, or the day on which the others came.`;
+	return refuse("not-come-then", say, { fields: { day: say }, facts: { here } });
+}
+
 /** A delivery entered in error may be taken back as long as what came without it covers what was taken since. */
 export function mayTakeBack(
 	line: { readonly what: string; readonly came: number; readonly taken: number },

@@ -1,4 +1,5 @@
-// Which columns an entry keeps out of its open part: prices, and the names and addresses of people outside the shop.
+// Which columns an entry keeps out of its open part: prices, the names and addresses of people outside the shop, and free
+// words in which such things are written all the same.
 
 /** Table to withheld columns. A table that is not named here withholds nothing. */
 export const WITHHELD: Readonly<Record<string, readonly string[]>> = {
@@ -14,9 +15,14 @@ export const WITHHELD: Readonly<Record<string, readonly string[]>> = {
 	PurchaseLine: ["netMinor", "landedMinor"],
 	LineUse: ["amountMinor"],
 	CostLine: ["estimatedMinor", "spentMinor"],
-	Credit: ["amountMinor"],
+	/** In the seller's words stands what they kept for restocking. */
+	Credit: ["amountMinor", "words"],
 	Wanted: ["estimatedMinor"],
-	OwnerPaper: ["limitMinor", "agreedBy"],
+	/** How an answer came says who gave it: "on the phone, the daughter". */
+	OwnerPaper: ["limitMinor", "agreedBy", "answerHow"],
 	OwnerPaperLine: ["netMinor"],
-	Payment: ["amountMinor"],
+	/** How it was paid, and by whom. */
+	Payment: ["amountMinor", "words"],
+	/** Why somebody is not in is nobody's business. */
+	DayOff: ["words"],
 };

@@ -1,8 +1,9 @@
-import { dayOf } from "@/lib/core/days";
+import { type Day, dayOf } from "@/lib/core/days";
 import { decimal } from "@/lib/core/decimals";
+import { happenedBy } from "@/lib/core/happened";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
-import { cameOf, mayTake } from "@/lib/deliveries/rules";
+import { cameOf, hereSince, mayTake, mayTakeOn } from "@/lib/deliveries/rules";
 import type { Env } from "@/lib/ledger/env";
 import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
@@ -30,6 +31,8 @@ export const buy = (input: Buy, env: Env): Promise<Result<{ id: string; number: 
 			const say = "It cannot have come before it was ordered. Check the two days.";
 			return refuse("came-before-ordered", say, { fields: { arrivedDay: say } });
 		}
+		const happened = arrivedDay === null ? ok(null) : happenedBy(dayOf(env.clock(), shop.timeZone), arrivedDay, "arrivedDay");
+		if (!happened.ok) return happened;
 		if (!isCurrency(input.currency)) return refuse("currency-unknown", "Choose the currency of the purchase again.");
 		const lines = input.lines.map((line) => ({ ...line, id: env.newId() }));
 		const pot = (amount: MinorUnits, where: "purchase" | "shop", by: "value" | "weight" = "value") => ({ minor: amount, in: where, by });
@@ -176,8 +179,8 @@ async function lineWithUses(read: Reader, lineId: string) {
 	return read.purchaseLine.findUnique({
 		where: { id: lineId },
 		include: {
-			uses: { where: { kind: { not: "void" } }, orderBy: { entry: "asc" }, select: { count: true, amountMinor: true } },
-			deliveries: { where: { stands: "yes" }, select: { count: true, stands: true } },
+			uses: { where: { kind: { not: "void" } }, orderBy: { entry: "asc" }, select: { count: true, amountMinor: true, day: true } },
+			deliveries: { where: { stands: "yes" }, select: { day: true, count: true, stands: true } },
 			purchase: true,
 		},
 	});
@@ -185,8 +188,10 @@ async function lineWithUses(read: Reader, lineId: string) {
 
 type FoundLine = NonNullable<Awaited<ReturnType<typeof lineWithUses>>>;
 
-/** What so many of a line cost, of what has come and is left; a refusal stands at the count. */
-function costOf(line: FoundLine, count: number): Result<MinorUnits> {
+/** What so many of a line cost, of what has come and is left; a refusal stands at the count, or at the day. */
+function costOf(line: FoundLine, { count, day }: { readonly count: number; readonly day: Day }, today: Day): Result<MinorUnits> {
+	const happened = happenedBy(today, day);
+	if (!happened.ok) return happened;
 	const taken = line.uses.reduce((sum, use) => sum + use.count, 0);
 	const here = mayTake({ count: line.count, came: cameOf(line, line.purchase.arrivedDay, line.deliveries), taken }, count);
 	if (!here.ok) return here;
@@ -195,7 +200,9 @@ function costOf(line: FoundLine, count: number): Result<MinorUnits> {
 		line.uses.map((use) => ({ count: use.count, charged: minor(use.amountMinor) })),
 		count,
 	);
-	return amount.ok ? amount : refuse(amount.error.code, amount.error.say, { fields: { count: amount.error.say } });
+	if (!amount.ok) return refuse(amount.error.code, amount.error.say, { fields: { count: amount.error.say } });
+	const then = mayTakeOn(hereSince(line, line.purchase.arrivedDay, line.deliveries, line.uses, day), count);
+	return then.ok ? amount : then;
 }
 
 /** Uses so much of a line on a machine, at its share of the landed cost; the rest stays in stock. */
@@ -216,9 +223,10 @@ function takeFromLine(kind: "used" | "returned", input: DrawFromLine, env: Env):
 		if (!line) return NO_LINE;
 		if ((await read.machine.count({ where: { id: input.machineId } })) === 0)
 			return refuse("no-such-machine", "That machine is not in the book. Choose again.", { fields: { machineId: "Choose again." } });
-		const amount = costOf(line, input.count);
+		const today = dayOf(env.clock(), (await requireShop(read)).timeZone);
+		const onDay = input.day ?? today;
+		const amount = costOf(line, { count: input.count, day: onDay }, today);
 		if (!amount.ok) return amount;
-		const { timeZone } = await requireShop(read);
 		const what = `${input.count} of ${line.count} ${line.what}`;
 		return ok(
 			deed(
@@ -240,7 +248,7 @@ function takeFromLine(kind: "used" | "returned", input: DrawFromLine, env: Env):
 						kind,
 						count: input.count,
 						amountMinor: amount.value,
-						day: input.day ?? dayOf(env.clock(), timeZone),
+						day: onDay,
 						words: input.words,
 					}),
 				],
@@ -282,12 +290,13 @@ export const partFromLine = (input: PartFromLine, env: Env): Promise<Result<{ pa
 		const machine = await read.machine.findUnique({ where: { id: input.machineId }, select: { id: true, number: true } });
 		if (!machine)
 			return refuse("no-such-machine", "That machine is not in the book. Choose again.", { fields: { machineId: "Choose again." } });
-		const amount = costOf(line, input.count);
+		const at = env.clock();
+		const today = dayOf(at, (await requireShop(read)).timeZone);
+		const onDay = input.day ?? today;
+		const amount = costOf(line, { count: input.count, day: onDay }, today);
 		if (!amount.ok) return amount;
 		const numbers = nextPartNumbers(machine.number, await tagsGiven(read, machine.number), 1);
 		if (!numbers.ok) return numbers;
-		const { timeZone } = await requireShop(read);
-		const at = env.clock();
 		const made = newPart({
 			id: partId,
 			machine,
@@ -313,7 +322,7 @@ export const partFromLine = (input: PartFromLine, env: Env): Promise<Result<{ pa
 						kind: "used",
 						count: input.count,
 						amountMinor: amount.value,
-						day: input.day ?? dayOf(at, timeZone),
+						day: onDay,
 						words: input.words,
 					}),
 				],

@@ -4,6 +4,7 @@ import { day } from "@/lib/core/days";
 import { giveCredit, voidCredit } from "@/lib/credits/changes";
 import { type Credited, mayCredit, type Returned, sentBack, sumOfSentBack } from "@/lib/credits/rules";
 import { creditSchema } from "@/lib/credits/schema";
+import { verifyLedger } from "@/lib/ledger/verify";
 import { costOfUse, type LineUse, leftOfLine } from "@/lib/money/lineUse";
 import { minor } from "@/lib/money/money";
 import { machineMoney } from "@/lib/money/queries";
@@ -94,6 +95,24 @@ describe("what was sent back", () => {
 		expect(may(4400, [credit("a", 600)], null).ok).toBe(true);
 		expect(refused(may(4401, [credit("a", 600)], null)).code).toBe("credit-over-paid");
 		expect(refused(may(0, [], null)).code).toBe("credit-of-nothing");
+		// All that was paid was taken off the price: nothing of it is left to be given for a return.
+		expect(refused(may(1, [credit(null, 5000)]))).toMatchObject({ code: "credit-over-paid", facts: { most: 0 } });
+		expect(may(0, [credit(null, 5000)]).ok).toBe(true);
+	});
+
+	it("is never given more for, all together, than the purchase cost, whatever is asked in whatever order", () => {
+		const asked = fc.record({ useId: fc.constantFrom("a", "b", null), amount: fc.integer({ min: 0, max: 4000 }) });
+		fc.assert(
+			fc.property(fc.array(asked, { maxLength: 30 }), (all) => {
+				const given: Credited[] = [];
+				for (const { useId, amount } of all) {
+					const of = useId === null ? null : back(useId, 2000);
+					if (mayCredit(minor(amount), { returned: of, given, paid: minor(5000) }, "EUR").ok) given.push(credit(useId, amount));
+				}
+				expect(given.reduce((sum, { amount }) => sum + amount, 0)).toBeLessThanOrEqual(5000);
+			}),
+			{ seed: 45, numRuns: 300 },
+		);
 	});
 });
 
@@ -141,6 +160,7 @@ describe("the costs of a machine", () => {
 	let machine: AMachine;
 	beforeEach(async () => {
 		shop = await freshShop();
+		shop.setClock("2026-03-20T08:00:00.000Z");
 		machine = await aMachine(shop, { k01: {} });
 	});
 	afterEach(() => shop.close());
@@ -197,13 +217,21 @@ describe("the costs of a machine", () => {
 	it("are told no price and no name in the ledger's sentences", async () => {
 		const { id, lineIds } = await clips();
 		const { useId } = await sendBack(lineIds[0], "6");
-		done(await give({ purchaseId: id, useId, amount: "12.34" }));
+		done(await give({ purchaseId: id, useId, amount: "12.34", words: "Joukje keeps 5.66 for restocking" }));
+		const offPrice = done(await give({ purchaseId: id, amount: "1", words: "Joukje was late" }));
+		done(await voidCredit({ creditId: offPrice, why: "Joukje's other note" }, shop.env()));
 		const entries = await shop.store.read.entry.findMany({
-			where: { action: { in: ["credit.given", "line.returned"] } },
+			where: { action: { in: ["credit.given", "credit.voided", "line.returned"] } },
 			select: { open: true },
 		});
-		expect(entries).toHaveLength(2);
-		for (const { open } of entries) expect(open).not.toMatch(/12[.]?34|1800|A dealer/);
+		expect(entries).toHaveLength(4);
+		for (const { open } of entries) expect(open).not.toMatch(/12[.]?34|1800|A dealer|Joukje|5[.]66/);
+		expect((await verifyLedger(shop.folder)).flaws).toEqual([]);
+	});
+
+	it("know no credit of a day that is still to come", async () => {
+		const { id } = await clips();
+		expect(Object.keys(refused(await give({ purchaseId: id, amount: "1", day: "2026-03-21" })).fields ?? {})).toEqual(["day"]);
 	});
 
 	it("an amount that is not there or cannot be read is asked for at its field", () => {

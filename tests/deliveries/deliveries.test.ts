@@ -5,9 +5,9 @@ import { arrive, deliver, voidDelivery } from "@/lib/deliveries/changes";
 import { mayCome, mayTake, mayTakeBack } from "@/lib/deliveries/rules";
 import { arriveSchema, deliverSchema, voidDeliverySchema } from "@/lib/deliveries/schema";
 import { inThePost } from "@/lib/machines/queries";
-import { drawFromLine, partFromLine, returnLine, voidUse } from "@/lib/purchases/changes";
+import { buy, drawFromLine, partFromLine, returnLine, voidUse } from "@/lib/purchases/changes";
 import { inStock, purchaseByNumber } from "@/lib/purchases/queries";
-import { drawFromLineSchema, partFromLineSchema, returnLineSchema } from "@/lib/purchases/schema";
+import { buySchema, drawFromLineSchema, partFromLineSchema, returnLineSchema } from "@/lib/purchases/schema";
 import { type AMachine, aMachine } from "@/tests/fittings/aMachine";
 import { aPurchase, HERE } from "@/tests/purchases/aPurchase";
 import { done, refused } from "@/tests/steps/aCrew";
@@ -19,6 +19,7 @@ describe("what of a purchase has come", () => {
 
 	beforeEach(async () => {
 		shop = await freshShop();
+		shop.setClock("2026-03-20T08:00:00.000Z");
 		machine = await aMachine(shop, { k01: {} });
 	});
 	afterEach(() => shop.close());
@@ -126,6 +127,43 @@ describe("what of a purchase has come", () => {
 		done(await voidUse({ useId, why: "not this wire" }, shop.env()));
 		done(await back(two?.id));
 		expect(await stock()).toEqual([]);
+	});
+
+	it("on a day that is still to come nothing has come, was used or was sent back, and the day is asked for at its field", async () => {
+		const { id, lineIds } = await wireAndLamp();
+		const [wire] = lineIds;
+		expect(refused(await came(id, "2030-01-01", { lineId: wire, count: "1" })).fields).toHaveProperty("day");
+		expect(refused(await arrive(arriveSchema.parse({ purchaseId: id, arrivedDay: "2026-03-21" }), shop.env())).fields).toHaveProperty(
+			"arrivedDay",
+		);
+		const dearer = buySchema("EUR").parse({
+			supplierName: "A dealer",
+			orderedDay: "2026-03-02",
+			arrivedDay: "2026-03-21",
+			lines: [{ what: "wire", count: "1", net: "10" }],
+		});
+		expect(refused(await buy(dearer, shop.env())).fields).toHaveProperty("arrivedDay");
+		done(await came(id, "2026-03-20", { lineId: wire, count: "5" }));
+		const ahead = { lineId: wire, machineId: machine.id, count: "1", day: "2026-03-21" };
+		expect(refused(await drawFromLine(drawFromLineSchema.parse(ahead), shop.env())).fields).toHaveProperty("day");
+		expect(refused(await returnLine(returnLineSchema.parse({ ...ahead, words: "too thin" }), shop.env())).fields).toHaveProperty("day");
+	});
+
+	it("what was still in the post on a day was not used on it, nor what a later use needs", async () => {
+		const { id, lineIds } = await wireAndLamp();
+		done(await came(id, "2026-03-09", { lineId: lineIds[0], count: "2" }));
+		done(await came(id, "2026-03-12", { lineId: lineIds[0], count: "3" }));
+		const on = (day: string, count: string) =>
+			drawFromLine(drawFromLineSchema.parse({ lineId: lineIds[0], machineId: machine.id, count, day }), shop.env());
+		expect(refused(await on("2026-03-08", "1"))).toMatchObject({
+			code: "not-come-then",
+			fields: { day: expect.stringMatching(/Check the day/) },
+		});
+		expect(refused(await on("2026-03-09", "3")).code).toBe("not-come-then");
+		done(await on("2026-03-10", "2"));
+		// The two that were here on the 9th are the ones that went on the 10th; three more came later.
+		expect(refused(await on("2026-03-09", "1")).code).toBe("not-come-then");
+		done(await on("2026-03-12", "3"));
 	});
 
 	it("more than was ordered, nothing at all, and a day before the order are refused at their fields", async () => {

@@ -26,6 +26,7 @@ describe("every cost of a machine as a table", () => {
 	let crew: Awaited<ReturnType<typeof aCrew>>;
 	beforeEach(async () => {
 		shop = await freshShop();
+		shop.setClock("2026-03-20T08:00:00.000Z");
 		machine = await aMachine(shop, { k01: {} });
 		crew = await aCrew(shop);
 	});
@@ -78,12 +79,12 @@ describe("every cost of a machine as a table", () => {
 		expect(
 			lines.map(({ kind, purchase, minutes, "rate an hour": rate, amount, currency }) => [kind, purchase, minutes, rate, amount, currency]),
 		).toEqual([
-			["parts and materials", "1", "", "", "8.57", "EUR"],
-			["sent back", "1", "", "", "12.86", "EUR"],
 			["labour", "", "35", "36.00", "21.00", "EUR"],
 			["labour", "", "7", "48.00", "5.60", "EUR"],
 			["consumables", "", "", "", "4.32", "EUR"],
 			["consumables", "", "", "", "3.00", "EUR"],
+			["parts and materials", "1", "", "", "8.57", "EUR"],
+			["sent back", "1", "", "", "12.86", "EUR"],
 			["credited for what was sent back", "1", "", "", "-9.00", "EUR"],
 			["taken off the price", "1", "", "", "-1.50", "EUR"],
 		]);

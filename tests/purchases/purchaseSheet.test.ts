@@ -18,6 +18,7 @@ describe("purchases of a period as a table", () => {
 	let shop: FreshShop;
 	beforeEach(async () => {
 		shop = await freshShop();
+		shop.setClock("2026-04-02T08:00:00.000Z");
 	});
 	afterEach(() => shop.close());
 

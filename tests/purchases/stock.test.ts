@@ -16,6 +16,7 @@ import { type FreshShop, freshShop } from "@/tests/support/freshShop";
 let shop: FreshShop;
 beforeEach(async () => {
 	shop = await freshShop();
+	shop.setClock("2026-03-20T08:00:00.000Z");
 });
 afterEach(() => shop.close());
 

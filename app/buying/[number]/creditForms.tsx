@@ -52,7 +52,7 @@ export function CreditForm({
 				/>
 				<DayField label="Credited on" {...form.field("day")} />
 			</FormRow>
-			<TextField label="Their words" hint="The credit note, what they kept for restocking" {...form.field("words")} />
+			<TextField label="Their words" hint="The credit note, and why they keep some of it" {...form.field("words")} />
 			<Button type="submit" pending={form.pending}>
 				Enter the credit
 			</Button>
