@@ -128,7 +128,8 @@ function bodyOf(env: Env, draft: EntryDraft): { open: Record<string, unknown>; w
 	}
 	return {
 		open: { deed: env.deed, facts: draft.facts, rows: open },
-		withheld: Object.keys(withheld).length > 0 ? { rows: withheld } : null,
+		withheld:
+			Object.keys(withheld).length > 0 || draft.sealed ? { rows: withheld, ...(draft.sealed ? { facts: draft.sealed } : {}) } : null,
 	};
 }
 

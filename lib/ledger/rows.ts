@@ -96,6 +96,8 @@ export type EntryDraft = {
 	readonly action: string;
 	readonly subject: { readonly table: TableName; readonly id: string };
 	readonly facts: Facts;
+	/** Facts that are nobody's outside the shop, such as its mark-up: kept under the seal, and gone when that is erased. */
+	readonly sealed?: Readonly<Record<string, string | number>>;
 	readonly rows: readonly RowChange[];
 };
 

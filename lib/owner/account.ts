@@ -6,7 +6,15 @@
 import type { Day } from "@/lib/core/days";
 import { type MinorUnits, minor, NOTHING, sumMinor } from "@/lib/money/money";
 import { overLimit } from "@/lib/money/summary";
-import { type Chargeable, chargedSteps, costToCome, type MissingRate, withHandling } from "@/lib/owner/charged";
+import {
+	type Chargeable,
+	chargedSteps,
+	costToCome,
+	type MissingRate,
+	type OwnerReturn,
+	usedLines,
+	withHandling,
+} from "@/lib/owner/charged";
 import type { Covered } from "@/lib/owner/proposal";
 import { type TaxedLine, type Totals, totalsOf } from "@/lib/owner/totals";
 
@@ -21,6 +29,10 @@ export type AccountPaper = {
 	readonly day: Day;
 	/** The entry with which it was given: which of two papers is the later one. */
 	readonly givenEntry: number;
+	/** The entry since which it is agreed to; null while it is not. */
+	readonly agreedEntry: number | null;
+	/** Of a quote: the agreed papers that its lines take in; null in an older book, which does not say. */
+	readonly takesIn: readonly string[] | null;
 	readonly limit: MinorUnits | null;
 	readonly lines: readonly TaxedLine[];
 	/** Added steps and wanted parts that it speaks of. */
@@ -35,7 +47,7 @@ export type AccountPayment = { readonly kind: "deposit" | "payment" | "refund"; 
 export type Reason = { readonly what: string; readonly over: MinorUnits };
 
 export type Account = {
-	/** The papers that make up what was agreed: the last agreed quote, and more work agreed after it. */
+	/** The papers that make up what was agreed: the last agreed quote, and more work agreed to that it does not take in. */
 	readonly agreedPapers: readonly AccountPaper[];
 	readonly agreed: Totals;
 	/** The limit of the last agreed paper that names one; null when none does. */
@@ -53,14 +65,25 @@ export type Account = {
 	/** By how much at completion lies over the limit, or over what was agreed where no limit was named; null when it does not. */
 	readonly over: { readonly than: "limit" | "agreed"; readonly by: MinorUnits; readonly because: readonly Reason[] } | null;
 	readonly missingRates: readonly MissingRate[];
+	/** Sent back, and no seller has answered: in none of these figures. */
+	readonly awaited: readonly OwnerReturn[];
+	/** Kinds of which there are more rows than are read: the rest is in none of these figures. */
+	readonly leftOut: readonly string[];
 };
 
-/** The papers that make up what was agreed: the last agreed quote, and more work agreed to since that quote was given. */
+/**
+ * The papers that make up what was agreed: the last agreed quote, and more work agreed to that its lines do not take in.
+ * What the owner agreed to while the quote lay there is in neither but its own paper.
+ */
 export function agreedOf(papers: readonly AccountPaper[]): AccountPaper[] {
 	const agreed = papers.filter(({ state, kind }) => state === "agreed" && kind !== "statement").sort(byEntry);
 	const last = agreed.findLast(({ kind }) => kind === "quote");
-	return agreed.filter((paper) => paper === last || (paper.kind === "more" && (!last || paper.givenEntry > last.givenEntry)));
+	return agreed.filter((paper) => paper === last || (paper.kind === "more" && !(last && takesIn(last, paper))));
 }
+
+/** Whether a quote has another paper's lines in its own. An older book does not say: what was agreed to before it was given. */
+const takesIn = (quote: AccountPaper, paper: AccountPaper): boolean =>
+	quote.takesIn?.includes(paper.id) ?? (paper.agreedEntry !== null && paper.agreedEntry < quote.givenEntry);
 
 /** Added steps and parts that need no new paper: those of a paper that was agreed to, or that still waits for its answer. */
 export const coveredBy = (papers: readonly AccountPaper[], states: readonly PaperState[] = ["given", "agreed"]): Covered =>
@@ -89,8 +112,8 @@ export function accountOf(input: {
 	const agreedPapers = agreedOf(papers);
 	const agreed = totalsOf(agreedPapers.flatMap(({ lines }) => lines));
 	const handling = agreedPapers.at(-1)?.handling ?? "";
-	const covered = coveredBy(agreedPapers, ["agreed"]);
-	const ratesOn = agreedPapers.at(0)?.day ?? today;
+	const covered = coveredBy(papers, ["agreed"]);
+	const ratesOn = (agreedPapers.find(({ kind }) => kind === "quote") ?? agreedPapers.at(0))?.day ?? today;
 
 	const { steps, missingRates } = chargedSteps(of, { ratesOn, today });
 	const planned = (addedWhy: string, id: string): boolean => addedWhy === "" || covered.has(id);
@@ -100,7 +123,10 @@ export function accountOf(input: {
 		spent,
 		toCome,
 	}));
-	const used = withHandling(sumMinor(of.uses.map(({ amount }) => amount)), handling);
+	// What the lines of a statement come to, each rounded by itself: a sum rounded once would be another figure.
+	const used = sumMinor(usedLines(of.uses).map(({ landed }) => withHandling(landed, handling)));
+	const off = sumMinor(of.offPrice.map(({ amount }) => withHandling(minor(-amount), handling)));
+	const kept = sumMinor(of.returns.map((returned) => returned.kept));
 	const parts = [
 		{
 			what: "Parts and materials used",
@@ -122,7 +148,11 @@ export function accountOf(input: {
 			})),
 	];
 	const costs = of.costs.map((cost) => ({ what: cost.words, planned: cost.estimated, spent: cost.spent, toCome: costToCome(cost) }));
-	const rows = [...labour, ...parts, ...costs];
+	const returned = [
+		{ what: "Taken off the price by sellers", planned: NOTHING, spent: off, toCome: NOTHING },
+		{ what: "Sent back, what sellers kept", planned: NOTHING, spent: kept, toCome: NOTHING },
+	];
+	const rows = [...labour, ...parts, ...returned, ...costs];
 	const spent = sumMinor(rows.map((row) => row.spent));
 	const toCome = sumMinor(rows.map((row) => row.toCome));
 	const atCompletion = sumMinor([spent, toCome]);
@@ -154,6 +184,8 @@ export function accountOf(input: {
 					}
 				: null,
 		missingRates,
+		awaited: of.returns.filter(({ awaited }) => awaited > 0),
+		leftOut: of.leftOut,
 	};
 }
 

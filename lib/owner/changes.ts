@@ -6,7 +6,7 @@ import { record } from "@/lib/ledger/record";
 import { add, change, deed } from "@/lib/ledger/rows";
 import { minor } from "@/lib/money/money";
 import { agreedOf } from "@/lib/owner/account";
-import { GIVEN } from "@/lib/owner/given";
+import { ANSWERED, GIVEN } from "@/lib/owner/given";
 import { papersOf } from "@/lib/owner/queries";
 import { mayAnswer, mayDealWithOwner, mayGiveOn, mayRefund, mayTakeBack, mayWithdraw, nextNumber } from "@/lib/owner/rules";
 import {
@@ -50,6 +50,9 @@ export const givePaper = (input: GivePaper, env: Env): Promise<Result<{ paperId:
 		]);
 		const number = nextNumber(highest._max.number);
 		const named = `${PAPER_KIND_WORDS[kind]} ${number}`;
+		// What the form that proposed the lines knew to be agreed; what was agreed to since is not in them.
+		const agreedBy = papers.filter(({ state, kind: of }) => state === "agreed" && of !== "statement").map(({ id }) => id);
+		const takesIn = kind !== "quote" ? [] : agreedBy.filter((id) => input.takesIn?.includes(id) ?? true);
 		const about = kind === "more" ? input.lines.flatMap((line) => line.about ?? []) : [];
 		const known = await Promise.all([
 			read.step.count({ where: { machineId: input.machineId, id: { in: about } } }),
@@ -58,49 +61,52 @@ export const givePaper = (input: GivePaper, env: Env): Promise<Result<{ paperId:
 		if (known[0] + known[1] < new Set(about).size)
 			return refuse("not-of-machine", "A line stands for a step or part that is not this machine's. Load the page again.");
 		const instead = unanswered.map((old) => `${PAPER_KIND_WORDS[kind].toLowerCase()} ${old.number}`);
-		return ok(
-			deed(
-				input.machineId,
-				GIVEN,
-				{ table: "OwnerPaper", id: paperId },
+		return ok({
+			entries: [
 				{
-					say: `Gave the owner a paper: ${named}.${instead.length > 0 ? ` It takes the place of ${instead.join(", ")}.` : ""}`,
-					owner: owner.value,
-					handling: input.handling,
-					about,
-					payments: payments.map(({ id }) => id),
-					agreed: agreedOf(papers).map(({ id }) => id),
-				},
-				[
-					...unanswered.map((old) => change("OwnerPaper", old, { state: "withdrawn", answerHow: `${named} takes its place` })),
-					add("OwnerPaper", {
-						id: paperId,
-						machineId: input.machineId,
-						kind,
-						number,
-						day: input.day,
-						untilDay: input.untilDay,
-						words: [input.why, input.terms].filter(Boolean).join("\n\n"),
-						limitMinor: input.limit,
-						state: "given",
-						answeredAt: null,
-						agreedBy: null,
-						answerHow: "",
-					}),
-					...input.lines.map((line, index) =>
-						add("OwnerPaperLine", {
-							id: env.newId(),
-							paperId,
-							number: index + 1,
-							words: line.words,
-							netMinor: line.net,
-							taxPercent: line.tax,
+					machine: input.machineId,
+					action: GIVEN,
+					subject: { table: "OwnerPaper", id: paperId },
+					facts: {
+						say: `Gave the owner a paper: ${named}.${instead.length > 0 ? ` It takes the place of ${instead.join(", ")}.` : ""}`,
+						owner: owner.value,
+						about,
+						payments: payments.map(({ id }) => id),
+						agreed: agreedOf(papers).map(({ id }) => id),
+						takesIn,
+					},
+					sealed: { handling: input.handling },
+					rows: [
+						...unanswered.map((old) => change("OwnerPaper", old, { state: "withdrawn", answerHow: `${named} takes its place` })),
+						add("OwnerPaper", {
+							id: paperId,
+							machineId: input.machineId,
+							kind,
+							number,
+							day: input.day,
+							untilDay: input.untilDay,
+							words: [input.why, input.terms].filter(Boolean).join("\n\n"),
+							limitMinor: input.limit,
+							state: "given",
+							answeredAt: null,
+							agreedBy: null,
+							answerHow: "",
 						}),
-					),
-				],
-				{ paperId, number },
-			),
-		);
+						...input.lines.map((line, index) =>
+							add("OwnerPaperLine", {
+								id: env.newId(),
+								paperId,
+								number: index + 1,
+								words: line.words,
+								netMinor: line.net,
+								taxPercent: line.tax,
+							}),
+						),
+					],
+				},
+			],
+			result: { paperId, number },
+		});
 	});
 };
 
@@ -117,7 +123,7 @@ export const answerPaper = (input: AnswerPaper, env: Env): Promise<Result<null>>
 		return ok(
 			deed(
 				before.machineId,
-				"owner-paper.answered",
+				ANSWERED,
 				{ table: "OwnerPaper", id: before.id },
 				{
 					say: `The owner ${input.answer === "agreed" ? "agreed to" : "refused"} ${PAPER_KIND_WORDS[before.kind].toLowerCase()} ${before.number}.${corrected}`,

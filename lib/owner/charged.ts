@@ -27,8 +27,20 @@ export type OwnerWanted = {
 	/** "used" once what was bought for it is on the machine; until then it is still to come. */
 	readonly stands: "to-come" | "used" | "dropped";
 	readonly addedWhy: string;
+	/** The line that it was bought with; null while it was not, or nobody knows. */
+	readonly lineId: string | null;
 };
 export type OwnerUse = { readonly what: string; readonly count: number; readonly amount: MinorUnits; readonly lineId: string };
+/** Something sent back: nothing of it is charged before the seller answers, and then what they did not give back. */
+export type OwnerReturn = {
+	readonly id: string;
+	readonly what: string;
+	readonly count: number;
+	readonly kept: MinorUnits;
+	readonly awaited: MinorUnits;
+};
+/** What a seller took off the price of something this machine has. */
+export type OwnerOffPrice = { readonly id: string; readonly purchase: number; readonly amount: MinorUnits };
 export type OwnerCost = {
 	readonly id: string;
 	readonly words: string;
@@ -46,8 +58,12 @@ export type Chargeable = {
 	readonly persons: readonly LabourPerson[];
 	readonly wanted: readonly OwnerWanted[];
 	readonly uses: readonly OwnerUse[];
+	readonly returns: readonly OwnerReturn[];
+	readonly offPrice: readonly OwnerOffPrice[];
 	/** Neither labour nor a purchase line; without what was let go or taken back. */
 	readonly costs: readonly OwnerCost[];
+	/** Kinds of which there are more rows than are read. */
+	readonly leftOut: readonly string[];
 };
 
 export type MissingRate = { readonly name: string; readonly day: Day };
@@ -114,6 +130,19 @@ const chargedPerson = (person: PersonLabour): ChargedPerson => ({
 /** A part with its handling: what it cost landed, and so many per cent of that, rounded half up. */
 export const withHandling = (landed: MinorUnits, handling: string): MinorUnits =>
 	minor(landed + percentOf(landed, percentOfText(handling)));
+
+/** A line of a purchase as far as the machine used it. */
+export type UsedLine = { readonly lineId: string; readonly what: string; readonly count: number; readonly landed: MinorUnits };
+
+/** What was used, a line for each that it was bought with, in the order of the first use. What has handling is rounded here, and then summed. */
+export function usedLines(uses: readonly OwnerUse[]): UsedLine[] {
+	const lines = new Map<string, UsedLine>();
+	for (const { lineId, what, count, amount } of uses) {
+		const before = lines.get(lineId) ?? { lineId, what, count: 0, landed: NOTHING };
+		lines.set(lineId, { ...before, count: before.count + count, landed: sumMinor([before.landed, amount]) });
+	}
+	return [...lines.values()];
+}
 
 /** What of a planned cost is still to come. */
 export const costToCome = (cost: OwnerCost): MinorUnits =>

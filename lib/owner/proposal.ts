@@ -3,9 +3,20 @@
 import type { Day } from "@/lib/core/days";
 import { formatMinutes } from "@/lib/core/minutes";
 import { percentOf } from "@/lib/money/exchange";
-import { type MinorUnits, NOTHING, sumMinor } from "@/lib/money/money";
+import { type MinorUnits, minor, NOTHING, sumMinor } from "@/lib/money/money";
 import { type Sixths, sixthsToMinutes } from "@/lib/money/pert";
-import { type Chargeable, type ChargedStep, chargedSteps, costToCome, type MissingRate, withHandling } from "@/lib/owner/charged";
+import {
+	type Chargeable,
+	type ChargedStep,
+	chargedSteps,
+	costToCome,
+	type MissingRate,
+	type OwnerOffPrice,
+	type OwnerReturn,
+	type UsedLine,
+	usedLines,
+	withHandling,
+} from "@/lib/owner/charged";
 import { percentOfText } from "@/lib/owner/percent";
 import { STEP_KIND_WORDS, STEP_KINDS } from "@/lib/steps/schema";
 
@@ -23,12 +34,14 @@ export type BasisLine = {
 /** What a paper's lines are made from: with it the desk can have them laid out in another way without asking the book again. */
 export type Basis = {
 	readonly labour: Readonly<Record<Grouping, readonly BasisLine[]>>;
-	/** Landed, before handling. */
+	/** Landed, before handling; below nought for what sellers took off the price. */
 	readonly parts: readonly BasisLine[];
 	readonly costs: readonly BasisLine[];
 	readonly missingRates: readonly MissingRate[];
 	/** Steps that are planned for nobody: their time is in no line. */
 	readonly nobody: readonly number[];
+	/** What was sent back and no seller has answered for: it is in no line. */
+	readonly awaited: readonly OwnerReturn[];
 };
 
 export type Layout = {
@@ -55,17 +68,30 @@ export function proposedLines(basis: Basis, { by, handling, contingency }: Layou
 /** What is already agreed of what was added to the plan: the ids of steps and wanted parts. */
 export type Covered = ReadonlySet<string>;
 
-/** For a quote: the first plan with what was since agreed to, at the rates of the day; parts still wanted; other costs. */
+/**
+ * For a quote, of the whole job: the first plan with what was since agreed to, at the rates of the day; parts used, and
+ * parts still wanted; other costs.
+ */
 export function quoteBasis(of: Chargeable, { today, covered }: { readonly today: Day; readonly covered: Covered }): Basis {
 	const mine = of.steps.filter((step) => step.state !== "dropped" && (step.addedWhy === "" || covered.has(step.id)));
 	const { steps, missingRates } = chargedSteps({ steps: mine, work: [], persons: of.persons }, { ratesOn: today, today });
 	const wanted = of.wanted.filter(({ id, stands, addedWhy }) => stands === "to-come" && (addedWhy === "" || covered.has(id)));
+	const apart = notAsked(of, covered);
+	const used = usedLines(of.uses).filter(({ lineId }) => !apart.has(lineId));
 	return {
 		labour: bothWays(steps, missingRates, "planned"),
-		parts: wanted.map(({ words, toCome }) => ({ words, net: toCome, about: null })),
-		costs: of.costs.map((cost) => ({ words: cost.words, net: sumMinor([cost.spent, costToCome(cost)]), about: null })),
+		parts: [
+			...used.map(usedLine),
+			...of.offPrice.map(offPriceLine),
+			...wanted.map(({ words, toCome }) => ({ words, net: toCome, about: null })),
+		],
+		costs: [
+			...of.costs.map((cost) => ({ words: cost.words, net: sumMinor([cost.spent, costToCome(cost)]), about: null })),
+			...of.returns.flatMap(keptLine),
+		],
 		missingRates,
 		nobody: withoutCrew(mine),
+		awaited: of.returns.filter(({ awaited }) => awaited > 0),
 	};
 }
 
@@ -77,14 +103,18 @@ export function moreBasis(of: Chargeable, { today, covered }: { readonly today: 
 		const known = !persons.some(({ name }) => missingRates.some((rate) => rate.name === name));
 		return { words: `Step ${step.number}: ${step.title}`, net: known && step.crew.length > 0 ? estimated : null, about: step.id };
 	});
+	const apart = notAsked(of, covered);
+	// What was used already is asked about as well; it stands with the first part that was bought with its line.
+	const usedFor = (part: string) => usedLines(of.uses).filter(({ lineId }) => apart.get(lineId) === part);
 	return {
 		labour: { kind: lines, person: lines },
 		parts: of.wanted
-			.filter(({ id, stands, addedWhy }) => stands === "to-come" && addedWhy !== "" && !covered.has(id))
-			.map(({ id, words, toCome }) => ({ words, net: toCome, about: id })),
+			.filter(({ id, stands, addedWhy }) => addedWhy !== "" && !covered.has(id) && (stands === "to-come" || usedFor(id).length > 0))
+			.map(({ id, words, toCome }) => ({ words, net: sumMinor([toCome, ...usedFor(id).map(({ landed }) => landed)]), about: id })),
 		costs: [],
 		missingRates,
 		nobody: withoutCrew(mine),
+		awaited: [],
 	};
 }
 
@@ -92,19 +122,38 @@ export function moreBasis(of: Chargeable, { today, covered }: { readonly today: 
 export function statementBasis(of: Chargeable, today: Day): Basis {
 	const asWorked = of.steps.map((step) => ({ ...step, crew: [] }));
 	const { steps, missingRates } = chargedSteps({ steps: asWorked, work: of.work, persons: of.persons }, { ratesOn: today, today });
-	const lines = new Map<string, { what: string; count: number; amounts: MinorUnits[] }>();
-	for (const { lineId, what, count, amount } of of.uses) {
-		const line = lines.get(lineId) ?? { what, count: 0, amounts: [] };
-		lines.set(lineId, { what, count: line.count + count, amounts: [...line.amounts, amount] });
-	}
 	return {
 		labour: bothWays(steps, missingRates, "worked"),
-		parts: [...lines.values()].map(({ what, count, amounts }) => ({ words: `${count} × ${what}`, net: sumMinor(amounts), about: null })),
-		costs: of.costs.filter(({ spent }) => spent > 0).map(({ words, spent }) => ({ words, net: spent, about: null })),
+		parts: [...usedLines(of.uses).map(usedLine), ...of.offPrice.map(offPriceLine)],
+		costs: [
+			...of.costs.filter(({ spent }) => spent > 0).map(({ words, spent }) => ({ words, net: spent, about: null })),
+			...of.returns.flatMap(keptLine),
+		],
 		missingRates,
 		nobody: [],
+		awaited: of.returns.filter(({ awaited }) => awaited > 0),
 	};
 }
+
+/** Lines that were bought only for what was added and the owner has not agreed to, each with the first wanted part that it was for. */
+function notAsked({ wanted }: Pick<Chargeable, "wanted">, covered: Covered): ReadonlyMap<string, string> {
+	const planned = new Set(wanted.flatMap(({ id, lineId, addedWhy }) => (addedWhy === "" || covered.has(id) ? [lineId] : [])));
+	const apart = new Map<string, string>();
+	for (const { id, lineId } of wanted) if (lineId !== null && !planned.has(lineId) && !apart.has(lineId)) apart.set(lineId, id);
+	return apart;
+}
+
+const usedLine = ({ what, count, landed }: UsedLine): BasisLine => ({ words: `${count} × ${what}`, net: landed, about: null });
+
+const offPriceLine = ({ purchase, amount }: OwnerOffPrice): BasisLine => ({
+	words: `Taken off the price, purchase ${purchase}`,
+	net: minor(-amount),
+	about: null,
+});
+
+/** What a seller did not give back of something sent back; no line where nothing stays. */
+const keptLine = ({ what, count, kept }: OwnerReturn): BasisLine[] =>
+	kept > 0 ? [{ words: `${count} × ${what} sent back, what the seller kept`, net: kept, about: null }] : [];
 
 type What = "planned" | "worked";
 

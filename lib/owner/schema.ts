@@ -80,6 +80,8 @@ export const givePaperSchema = (currency: CurrencyCode) =>
 			limit: optionalAmount(currency),
 			/** Per cent on parts that the lines were made with. */
 			handling: percent,
+			/** On a quote: the agreed papers that the lines were made with. Not said: all that are agreed. */
+			takesIn: z.array(chosen("the paper")).max(200, "At most 200 papers.").optional(),
 			lines: z
 				.array(
 					z.object({

@@ -34,7 +34,10 @@ export const job = (more: Partial<Chargeable> = {}): Chargeable => ({
 	persons: [person("A", 6000), person("B", 9000)],
 	wanted: [],
 	uses: [],
+	returns: [],
+	offPrice: [],
 	costs: [],
+	leftOut: [],
 	...more,
 });
 
@@ -49,6 +52,8 @@ export const paper = (kind: AccountPaper["kind"], net: number, more: Partial<Acc
 		state: "agreed",
 		day: day("2026-05-01"),
 		givenEntry: entries,
+		agreedEntry: more.state === undefined || more.state === "agreed" ? entries : null,
+		takesIn: null,
 		limit: null,
 		lines: [{ net: minor(net), taxPercent: "" }],
 		about: [],

@@ -177,6 +177,29 @@ describe("papers for the owner", () => {
 		expect(paper?.agreed.map(({ number }) => number)).toEqual([1]);
 	});
 
+	it("more work that the owner agrees to beside a quote is added to it; the next quote takes both in", async () => {
+		const agreedAfter = async (paperId: string) => {
+			done(await answer(paperId, "agreed"));
+			return (await book()).account.agreed.net;
+		};
+		const line = (net: string) => ({ lines: [{ words: "Labour", net }] });
+		const more = done(await give({ kind: "more", why: "rotten", ...line("50") }));
+		const quote = done(await give(line("1000")));
+		expect(await agreedAfter(more.paperId)).toBe(5000);
+		expect(await agreedAfter(quote.paperId)).toBe(105_000);
+		const next = done(await give(line("1100")));
+		expect(await agreedAfter(next.paperId)).toBe(110_000);
+	});
+
+	it("a quote takes in what was agreed when its lines were proposed, not what the owner agreed to while it was written", async () => {
+		const line = (net: string) => ({ lines: [{ words: "Labour", net }] });
+		const more = done(await give({ kind: "more", why: "rotten", ...line("50") }));
+		done(await answer(more.paperId, "agreed"));
+		const quote = done(await give({ ...line("1000"), takesIn: [] }));
+		done(await answer(quote.paperId, "agreed"));
+		expect((await book()).account.agreed.net).toBe(105_000);
+	});
+
 	it("a paper goes on naming the owner it was given to", async () => {
 		const { paperId } = done(await give());
 		await becomes("customer", null);
@@ -214,11 +237,17 @@ describe("papers for the owner", () => {
 	it("leave no price and no name of the owner in what the ledger shows, and the ledger verifies", async () => {
 		const { paperId } = done(await give({ limit: "1234.56", lines: [{ words: "Labour", net: "987.65" }] }));
 		done(await answer(paperId, "agreed"));
-		done(await pay("deposit", "456.78"));
+		const paymentId = done(await pay("deposit", "456.78", { words: "in cash, from Joukje" }));
+		done(await takeBackPayment({ paymentId, why: "Joukje's other bill" }, shop.env()));
+		const { paperId: second } = done(await give({ handling: "17.5" }));
+		done(
+			await answerPaper({ paperId: second, answer: "refused", by: "W. Harkema", how: "on the phone, Joukje", at: undefined }, shop.env()),
+		);
+		expect((await book()).papers.map(({ handling }) => handling)).toEqual(["10", "17.5"]);
 		const open = (await shop.store.read.entry.findMany({ where: { machine: machine.id }, select: { open: true } }))
 			.map((entry) => entry.open)
 			.join();
-		for (const hidden of ["123456", "98765", "45678", "Harkema"]) expect(open).not.toContain(hidden);
+		for (const hidden of ["123456", "98765", "45678", "Harkema", "Joukje", "17.5", "handling"]) expect(open).not.toContain(hidden);
 		expect((await verifyLedger(shop.folder)).flaws).toEqual([]);
 	});
 });

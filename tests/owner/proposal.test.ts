@@ -55,9 +55,9 @@ describe("a quote is proposed", () => {
 		const of = job({
 			steps: [step(1)],
 			wanted: [
-				{ id: "w1", words: "belt", estimated: minor(1157), toCome: minor(1157), stands: "to-come", addedWhy: "" },
-				{ id: "w2", words: "seal", estimated: minor(753), toCome: minor(0), stands: "used", addedWhy: "" },
-				{ id: "w3", words: "board", estimated: minor(900), toCome: minor(900), stands: "to-come", addedWhy: "rotten" },
+				{ id: "w1", words: "belt", estimated: minor(1157), toCome: minor(1157), stands: "to-come", addedWhy: "", lineId: null },
+				{ id: "w2", words: "seal", estimated: minor(753), toCome: minor(0), stands: "used", addedWhy: "", lineId: null },
+				{ id: "w3", words: "board", estimated: minor(900), toCome: minor(900), stands: "to-come", addedWhy: "rotten", lineId: null },
 			],
 			costs: [{ id: "c1", words: "rewinding", kindWords: "outside work", state: "planned", estimated: minor(28_500), spent: minor(0) }],
 		});
@@ -69,6 +69,36 @@ describe("a quote is proposed", () => {
 			["rewinding", 28_500],
 			["Contingency, 5 %", 1789],
 		]);
+	});
+
+	it("of the whole job: a motor that is used already is in it at what it cost, beside the belt that is still to come", () => {
+		const of = job({
+			uses: [{ lineId: "l1", what: "motor", count: 1, amount: minor(10_000) }],
+			wanted: [
+				{ id: "w1", words: "motor", estimated: minor(9500), toCome: minor(0), stands: "used", addedWhy: "", lineId: "l1" },
+				{ id: "w2", words: "belt", estimated: minor(500), toCome: minor(500), stands: "to-come", addedWhy: "", lineId: null },
+			],
+		});
+		const { parts } = quoteBasis(of, { today: TODAY, covered: NONE });
+		expect(parts.map(({ words, net }) => [words, net])).toEqual([
+			["1 × motor", 10_000],
+			["belt", 500],
+		]);
+	});
+
+	it("without what was used for work that the owner was not asked about; more work found asks for it", () => {
+		const of = job({
+			uses: [
+				{ lineId: "l1", what: "board", count: 2, amount: minor(800) },
+				{ lineId: "l2", what: "screws", count: 8, amount: minor(90) },
+			],
+			wanted: [{ id: "w1", words: "board", estimated: minor(900), toCome: minor(0), stands: "used", addedWhy: "rotten", lineId: "l1" }],
+		});
+		const quoted = (covered: ReadonlySet<string>) => quoteBasis(of, { today: TODAY, covered }).parts.map(({ words }) => words);
+		expect(quoted(NONE)).toEqual(["8 × screws"]);
+		expect(quoted(new Set(["w1"]))).toEqual(["2 × board", "8 × screws"]);
+		expect(moreBasis(of, { today: TODAY, covered: NONE }).parts).toEqual([{ words: "board", net: 800, about: "w1" }]);
+		expect(moreBasis(of, { today: TODAY, covered: new Set(["w1"]) }).parts).toEqual([]);
 	});
 
 	it("never at nothing where a rate is missing: the line is left open, and who and when are named", () => {
@@ -91,7 +121,9 @@ describe("more work found is proposed", () => {
 	it("a line for each step and part that was added and is in no paper yet", () => {
 		const of = job({
 			steps: [step(1), step(2, { addedWhy: "rotten" }), step(3, { addedWhy: "cracked" })],
-			wanted: [{ id: "w1", words: "board", estimated: minor(900), toCome: minor(900), stands: "to-come", addedWhy: "rotten" }],
+			wanted: [
+				{ id: "w1", words: "board", estimated: minor(900), toCome: minor(900), stands: "to-come", addedWhy: "rotten", lineId: null },
+			],
 		});
 		const lines = proposedLines(moreBasis(of, { today: TODAY, covered: new Set(["s3"]) }), { ...plain, handling: "10" });
 		expect(lines).toEqual([
@@ -133,6 +165,30 @@ describe("a statement is proposed", () => {
 			{ words: "6 × screws", net: 166, about: null },
 			{ words: "swabs", net: 640, about: null },
 		]);
+	});
+
+	const SOLD_BACK = {
+		uses: [{ lineId: "l1", what: "clips", count: 4, amount: minor(1200) }],
+		returns: [
+			{ id: "u2", what: "clips", count: 6, kept: minor(600), awaited: minor(0) },
+			{ id: "u3", what: "lamp", count: 1, kept: minor(0), awaited: minor(400) },
+		],
+		offPrice: [{ id: "c1", purchase: 7, amount: minor(250) }],
+	};
+
+	it("with what a seller kept of what was sent back, without handling, and with what they took off the price, with it", () => {
+		const basis = statementBasis(job(SOLD_BACK), TODAY);
+		expect(proposedLines(basis, { ...plain, handling: "10" }).map(({ words, net }) => [words, net])).toEqual([
+			["4 × clips", 1320],
+			["Taken off the price, purchase 7", -275],
+			["6 × clips sent back, what the seller kept", 600],
+		]);
+	});
+
+	it("and what no seller has answered for is in no line, and named", () => {
+		const named = (basis: { awaited: readonly { what: string }[] }) => basis.awaited.map(({ what }) => what);
+		expect(named(statementBasis(job(SOLD_BACK), TODAY))).toEqual(["lamp"]);
+		expect(named(quoteBasis(job(SOLD_BACK), { today: TODAY, covered: NONE }))).toEqual(["lamp"]);
 	});
 
 	it("a person's time before their first rate is left open, not given away", () => {

@@ -54,7 +54,8 @@ export default async function OwnerPage({ params }: { readonly params: Promise<{
 							<ButtonLink href={`${base}/money/owner/new?kind=statement`}>Statement</ButtonLink>
 						</Buttons>
 						<p className="af-hint mt-3">
-							What was agreed is the last quote that the owner agreed to, and more work agreed to after it. A new quote is of the whole job.
+							What was agreed is the last quote that the owner agreed to, and more work agreed to that it does not take in. A new quote is
+							of the whole job.
 						</p>
 					</Card>
 					<Card title="Money that came or went">

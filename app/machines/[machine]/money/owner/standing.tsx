@@ -18,7 +18,7 @@ const MOST_REASONS = 4;
 /** What the owner has to be asked, or the shop has to mend, before more is done. */
 export function OwnerNotices({ account, currency, base }: Show) {
 	const amount = (value: number) => formatAmount(minor(value), currency);
-	const { over, missingRates, waiting, agreedPapers, spent } = account;
+	const { over, missingRates, waiting, agreedPapers, spent, awaited, leftOut } = account;
 	return (
 		<>
 			{missingRates.length > 0 ? (
@@ -27,6 +27,12 @@ export function OwnerNotices({ account, currency, base }: Show) {
 					<Link href="/people">Set a rate</Link> from that day or before.
 				</Notice>
 			) : null}
+			{leftOut.length > 0 ? (
+				<Notice means="stop" live="off" title="Not all is in these figures">
+					This machine has more {leftOut.join(", ")} than a page adds up: write the paper's lines yourself.
+				</Notice>
+			) : null}
+			<SentBackNotice awaited={awaited} where="figures" base={base} />
 			{over ? (
 				<Notice means="stop" live="off" title="Ask the owner before going on">
 					<p>
@@ -60,6 +66,20 @@ export function OwnerNotices({ account, currency, base }: Show) {
 				</Notice>
 			))}
 		</>
+	);
+}
+
+type SentBack = { readonly awaited: Account["awaited"]; readonly where: string; readonly base: string };
+
+/** What was sent back and no seller has answered for: charged to nobody yet. */
+export function SentBackNotice({ awaited, where, base }: SentBack) {
+	if (awaited.length === 0) return null;
+	return (
+		<Notice means="wait" live="off">
+			{"Sent back and not credited yet: "}
+			{awaited.map(({ count, what }) => `${count} × ${what}`).join(", ")}. It is in none of the {where}; what the seller does not give back
+			will be. See <Link href={`${base}/money`}>the machine's money</Link>.
+		</Notice>
 	);
 }
 

@@ -15,7 +15,7 @@ import { requireShop } from "@/lib/shop/queries";
 import { thisMachine } from "../../../thisMachine";
 import { noOwner } from "../noOwner";
 import { FIRST_TERMS, paperName, UNTIL_WORDS } from "../paperWords";
-import { OwnerNotices } from "../standing";
+import { OwnerNotices, SentBackNotice } from "../standing";
 import { PaperForm } from "./paperForm";
 
 export const metadata: Metadata = { title: "A paper for the owner" };
@@ -52,7 +52,7 @@ export default async function NewPaperPage({ params, searchParams }: Props) {
 				current={`${here}/new?kind=${kind}`}
 				options={PAPER_KINDS.map((one) => ({ href: `${here}/new?kind=${one}`, label: PAPER_KIND_WORDS[one] }))}
 			/>
-			{kind === "statement" ? <OwnerNotices account={account} currency={currency} base={base} /> : null}
+			{kind === "statement" ? <OwnerNotices account={{ ...account, awaited: [] }} currency={currency} base={base} /> : null}
 			<BasisNotices kind={kind} basis={basis} base={base} planned={of.steps.length > 0} />
 			<TakesThePlace kind={kind} account={account} today={today} />
 			<PaperForm
@@ -65,6 +65,7 @@ export default async function NewPaperPage({ params, searchParams }: Props) {
 				agreedNet={account.agreedPapers.length === 0 ? null : account.agreed.net}
 				limit={account.limit}
 				paid={account.paid}
+				takesIn={papers.filter(({ state, kind: of }) => state === "agreed" && of !== "statement").map(({ id }) => id)}
 				untilLabel={UNTIL_WORDS[kind]}
 				defaults={{
 					day: today,
@@ -103,6 +104,7 @@ function BasisNotices({ kind, basis, base, planned }: { kind: PaperKind; basis: 
 						: ": that time is in no line. Say who does it, or add a line."}
 				</Notice>
 			) : null}
+			<SentBackNotice awaited={basis.awaited} where="lines below" base={base} />
 			{nothing ? (
 				<Empty title={NOTHING[kind].title}>
 					{kind === "quote" && planned ? "No step of the first plan has anybody to do it. " : NOTHING[kind].say}{" "}

@@ -53,6 +53,7 @@ export function PaperForm({
 	agreedNet,
 	limit,
 	paid,
+	takesIn,
 	untilLabel,
 	defaults,
 }: {
@@ -67,6 +68,8 @@ export function PaperForm({
 	/** The limit that is in force. */
 	readonly limit: MinorUnits | null;
 	readonly paid: MinorUnits;
+	/** The agreed papers that the proposed lines take in. */
+	readonly takesIn: readonly string[];
 	readonly untilLabel: string;
 	readonly defaults: {
 		readonly day: string;
@@ -89,6 +92,7 @@ export function PaperForm({
 			kind,
 			why: "",
 			limit: "",
+			takesIn: [...takesIn],
 			...held,
 			lines: linesOf(basis, { by: "kind", handling: defaults.handling, contingency: "" }, defaults.tax, currency),
 		},
