@@ -1,15 +1,20 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { day } from "@/lib/core/days";
 import { ok } from "@/lib/core/result";
+import { giveCredit } from "@/lib/credits/changes";
+import { creditSchema } from "@/lib/credits/schema";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed } from "@/lib/ledger/rows";
 import { verifyLedger } from "@/lib/ledger/verify";
 import { addPayment, answerPaper, givePaper, takeBackPayment, withdrawPaper } from "@/lib/owner/changes";
 import { ownerBook, ownerPaper } from "@/lib/owner/queries";
 import { addPaymentSchema, givePaperSchema } from "@/lib/owner/schema";
+import { drawFromLine, returnLine } from "@/lib/purchases/changes";
+import { drawFromLineSchema, returnLineSchema } from "@/lib/purchases/schema";
 import { planStep } from "@/lib/steps/changes";
 import { planStepSchema } from "@/lib/steps/schema";
 import { type AMachine, aMachine } from "@/tests/fittings/aMachine";
+import { aPurchase, HERE } from "@/tests/purchases/aPurchase";
 import { done, refused } from "@/tests/steps/aCrew";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
 
@@ -198,6 +203,25 @@ describe("papers for the owner", () => {
 		const quote = done(await give({ ...line("1000"), takesIn: [] }));
 		done(await answer(quote.paperId, "agreed"));
 		expect((await book()).account.agreed.net).toBe(105_000);
+	});
+
+	it("charge what a seller kept of what was sent back, and less where they took something off the price, as the book has it", async () => {
+		shop.setClock("2026-03-20T08:00:00.000Z");
+		// 10 clips at 30.00: 4 used for 12.00, 6 sent back for 18.00, of which the seller gives 12.00; and 2.50 off the price.
+		const { id: purchaseId, lineIds } = await aPurchase(shop, [{ what: "clips", count: "10", net: "30" }], HERE);
+		const taking = { lineId: lineIds[0], machineId: machine.id };
+		done(await drawFromLine(drawFromLineSchema.parse({ ...taking, count: "4" }), shop.env()));
+		const { useId } = done(await returnLine(returnLineSchema.parse({ ...taking, count: "6", words: "too wide" }), shop.env()));
+		const spent = async () => {
+			const { account } = await book();
+			return [account.spent, account.awaited.map(({ awaited }) => awaited)];
+		};
+		expect(await spent()).toEqual([1200, [1800]]);
+		const credit = { purchaseId, day: "2026-03-20", words: "their note" };
+		done(await giveCredit(creditSchema("EUR").parse({ ...credit, useId, amount: "12" }), shop.env()));
+		done(await giveCredit(creditSchema("EUR").parse({ ...credit, machineId: machine.id, amount: "2.50" }), shop.env()));
+		done(await giveCredit(creditSchema("EUR").parse({ ...credit, amount: "1" }), shop.env()));
+		expect(await spent()).toEqual([1200 + 600 - 250, []]);
 	});
 
 	it("a paper goes on naming the owner it was given to", async () => {
