@@ -31,6 +31,10 @@ export function convert(amount: MinorUnits, from: CurrencyCode, to: CurrencyCode
 	return ok(minor(converted));
 }
 
+/** Whether the amount converts to whole units of the other currency, so that nothing of it is rounded. */
+export const convertsExactly = (amount: MinorUnits, from: CurrencyCode, to: CurrencyCode, rate: Decimal): boolean =>
+	(BigInt(amount) * rate.digits * 10n ** BigInt(minorDigits(to))) % 10n ** BigInt(rate.places + minorDigits(from)) === 0n;
+
 /** So many per cent of an amount, rounded half up: tax of 21 on 155.20 is 32.59. `percent` is decimal text. */
 export function percentOf(amount: MinorUnits, percent: Decimal): MinorUnits {
 	return minor(dividedHalfUp(BigInt(amount) * percent.digits, 100n * 10n ** BigInt(percent.places)));

@@ -3,7 +3,7 @@
 import type { Decimal } from "@/lib/core/decimals";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { CurrencyCode } from "@/lib/money/currency";
-import { convert } from "@/lib/money/exchange";
+import { convert, convertsExactly } from "@/lib/money/exchange";
 import { formatMoney, type MinorUnits, minor, NOTHING, sumMinor } from "@/lib/money/money";
 import { spread } from "@/lib/money/spread";
 
@@ -38,10 +38,14 @@ export type PurchaseToLand = {
 	readonly paid?: MinorUnits | null;
 };
 
-/** One line, all amounts in the shop's currency; landed = net - discount + freight + duty + handling + tax. */
-export type LandedLine = { readonly id: string; readonly net: MinorUnits; readonly landed: MinorUnits } & Readonly<
-	Record<PotKind, MinorUnits>
->;
+/** One line, all amounts in the shop's currency; landed = net - discount + freight + duty + handling + tax + rounding. */
+export type LandedLine = {
+	readonly id: string;
+	readonly net: MinorUnits;
+	/** What rounding each converted figure by itself put beside what was paid; on one line at most, perhaps below nought. */
+	readonly rounding: MinorUnits;
+	readonly landed: MinorUnits;
+} & Readonly<Record<PotKind, MinorUnits>>;
 
 export type Landed = {
 	readonly lines: readonly LandedLine[];
@@ -53,6 +57,9 @@ export type Landed = {
  * Spreads the pots over the lines by largest remainder, ties to the earlier line. Foreign amounts are converted first,
  * line by line and pot by pot, half up, so that every figure shown is a whole minor unit and the columns add up.
  * Lines that are all worth nothing (or weigh nothing) share a pot evenly.
+ *
+ * The bank converts the sum, not its figures: what was paid may differ from theirs by half a unit for each figure that had
+ * to be rounded. So much is taken as rounding, on the line that landed at most (ties to the earlier line).
  */
 export function landed(purchase: PurchaseToLand): Result<Landed> {
 	const { lines, shopCurrency } = purchase;
@@ -102,8 +109,18 @@ export function landed(purchase: PurchaseToLand): Result<Landed> {
 		const of = (kind: PotKind) => shares[kind][place] ?? NOTHING;
 		const net = nets[place] ?? NOTHING;
 		const [discount, freight, duty, handling, tax] = [of("discount"), of("freight"), of("duty"), of("handling"), of("tax")];
-		return { id: line.id, net, discount, freight, duty, handling, tax, landed: minor(net - discount + freight + duty + handling + tax) };
+		const whole = minor(net - discount + freight + duty + handling + tax);
+		return { id: line.id, net, discount, freight, duty, handling, tax, rounding: NOTHING, landed: whole };
 	});
+	const sum = sumMinor(landedLines.map((line) => line.landed));
+	const difference = minor((purchase.paid ?? sum) - sum);
+	const largest = landedLines.reduce((most, line, place) => (line.landed > (landedLines[most]?.landed ?? 0) ? place : most), 0);
+	const bearer = landedLines[largest];
+	if (difference !== 0 && bearer !== undefined) {
+		if (Math.abs(difference) > mostByRounding(purchase) || bearer.landed + difference < 0)
+			return doesNotAddUp(sum, difference, shopCurrency);
+		landedLines[largest] = { ...bearer, rounding: difference, landed: minor(bearer.landed + difference) };
+	}
 	const column = (name: Exclude<keyof LandedLine, "id">) => sumMinor(landedLines.map((line) => line[name]));
 	const total = {
 		net: column("net"),
@@ -112,20 +129,32 @@ export function landed(purchase: PurchaseToLand): Result<Landed> {
 		duty: column("duty"),
 		handling: column("handling"),
 		tax: column("tax"),
+		rounding: column("rounding"),
 		landed: column("landed"),
 	};
-
-	const paid = purchase.paid ?? null;
-	if (paid !== null && paid !== total.landed) {
-		const difference = minor(paid - total.landed);
-		return refuse(
-			"purchase-does-not-add-up",
-			`The lines and costs come to ${formatMoney(total.landed, shopCurrency)}, but ${formatMoney(paid, shopCurrency)} was paid. ` +
-				`${difference > 0 ? `Enter the missing ${formatMoney(difference, shopCurrency)}, as handling if the bank took it` : `Take off ${formatMoney(minor(-difference), shopCurrency)}, as discount if it was one`}, or correct the line that is wrong.`,
-			{ facts: { paid, sum: total.landed, difference } },
-		);
-	}
 	return ok({ lines: landedLines, total });
+}
+
+function doesNotAddUp(sum: MinorUnits, difference: MinorUnits, currency: CurrencyCode): Result<never> {
+	const paid = minor(sum + difference);
+	const mend =
+		difference > 0
+			? `Enter the missing ${formatMoney(difference, currency)}, as handling if the bank took it`
+			: `Take off ${formatMoney(minor(-difference), currency)}, as discount if it was one`;
+	return refuse(
+		"purchase-does-not-add-up",
+		`The lines and costs come to ${formatMoney(sum, currency)}, but ${formatMoney(paid, currency)} was paid. ${mend}, or correct the line that is wrong.`,
+		{ facts: { paid, sum, difference } },
+	);
+}
+
+/** Half a unit for each figure that could not be converted without rounding; whole units, since money has no halves. */
+function mostByRounding(purchase: PurchaseToLand): number {
+	const pots = POTS.flatMap((kind) => purchase.pots[kind] ?? []).filter((pot) => pot.in === "purchase");
+	const figures = [...purchase.lines.map(({ net }) => net), ...pots.map((pot) => pot.minor)];
+	const { currency, shopCurrency, rate } = purchase;
+	const rounded = figures.filter((figure) => currency !== shopCurrency && !convertsExactly(figure, currency, shopCurrency, rate));
+	return Math.floor(rounded.length / 2);
 }
 
 function atHome(amount: MinorUnits, { currency, shopCurrency, rate }: PurchaseToLand): Result<MinorUnits> {

@@ -43,7 +43,7 @@ export type CreditToSheet = {
 
 export const PURCHASE_COLUMNS = [
 	...["purchase", "kind", "day", "arrived", "supplier", "line", "words", "count", "unit"],
-	...["net", "currency", "rate", "net here", ...POTS, "landed", "credited", "currency here"],
+	...["net", "currency", "rate", "net here", ...POTS, "rounding", "landed", "credited", "currency here"],
 ] as const;
 
 const text = (words: string | null): CsvCell => (words ? { text: words } : null);
@@ -56,7 +56,12 @@ export function purchaseTable(
 	home: CurrencyCode,
 ): { readonly table: CsvTable; readonly landed: MinorUnits; readonly credited: MinorUnits } {
 	const here = (amount: number): CsvCell => ({ figure: decimalAmount(minor(amount), home) });
-	const shares = (of: Omit<LandedLine, "id">): CsvCell[] => [here(of.net), ...POTS.map((pot) => here(of[pot])), here(of.landed)];
+	const shares = (of: Omit<LandedLine, "id">): CsvCell[] => [
+		here(of.net),
+		...POTS.map((pot) => here(of[pot])),
+		here(of.rounding),
+		here(of.landed),
+	];
 	const rows: CsvCell[][] = [];
 	const sums: Omit<LandedLine, "id">[] = [];
 	for (const purchase of purchases) {
@@ -75,7 +80,7 @@ export function purchaseTable(
 				{ figure: decimalAmount(minor(line.netMinor), purchase.currency) },
 				text(purchase.currency),
 				{ figure: purchase.rate },
-				...(of ? shares(of) : EMPTY(2 + POTS.length)),
+				...(of ? shares(of) : EMPTY(3 + POTS.length)),
 				null,
 				text(home),
 			]);
@@ -106,7 +111,7 @@ export function purchaseTable(
 			text(credit.supplier),
 			null,
 			text(credit.words),
-			...EMPTY(12),
+			...EMPTY(13),
 			here(credit.amount),
 			text(home),
 		]);
@@ -120,6 +125,7 @@ export function purchaseTable(
 		...EMPTY(5),
 		here(column("net")),
 		...POTS.map((pot) => here(column(pot))),
+		here(column("rounding")),
 		here(paid),
 		here(credited),
 		text(home),
@@ -128,7 +134,7 @@ export function purchaseTable(
 }
 
 /** The spreading once more, from what the paper said. It came out whole when the purchase was entered, and must again. */
-function landedAgain(purchase: PurchaseToSheet, home: CurrencyCode) {
+export function landedAgain(purchase: Omit<PurchaseToSheet, "supplier" | "orderedDay" | "arrivedDay">, home: CurrencyCode) {
 	const pot = (amount: number, where: "purchase" | "shop", by: "value" | "weight" = "value") => ({ minor: minor(amount), in: where, by });
 	const again = landed({
 		shopCurrency: home,

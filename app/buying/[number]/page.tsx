@@ -17,7 +17,9 @@ import { cameOf } from "@/lib/deliveries/rules";
 import { isCurrency } from "@/lib/money/currency";
 import { leftOfLine } from "@/lib/money/lineUse";
 import { formatAmount, minor, sumMinor } from "@/lib/money/money";
+import { landedAgain } from "@/lib/purchases/purchaseSheet";
 import { machinesInWork, purchaseByNumber } from "@/lib/purchases/queries";
+import { type WhereItWent, whereItWent } from "@/lib/purchases/whereItWent";
 import { requireShop } from "@/lib/shop/queries";
 import { pathsOf, placesInOrder } from "@/lib/store/queries";
 import { CreditForm } from "./creditForms";
@@ -31,6 +33,16 @@ export async function generateMetadata({ params }: Params): Promise<Metadata> {
 	return { title: `Purchase ${(await params).number}` };
 }
 
+/** What became of what was sent back, short enough to stand under its figure. */
+function sentBackWords({ credited, awaited, kept }: WhereItWent["back"], amount: (value: number) => string): string {
+	const parts = [
+		[credited, "credited"],
+		[awaited, "awaited"],
+		[kept, "not given back"],
+	] as const;
+	return `sent back: ${parts.flatMap(([value, words]) => (value === 0 ? [] : [`${amount(value)} ${words}`])).join(", ")}`;
+}
+
 export default async function PurchasePage({ params }: Params) {
 	const { read } = await shopStore();
 	const number = Number((await params).number);
@@ -41,6 +53,8 @@ export default async function PurchasePage({ params }: Params) {
 	const own = (value: number) => formatAmount(minor(value), purchase.currency as typeof shop.currency);
 	const today = dayOf(systemClock(), shop.timeZone);
 	const foreign = purchase.currency !== shop.currency;
+	const again = landedAgain({ ...purchase, currency: purchase.currency }, shop.currency);
+	const roundedLine = again.lines.findIndex(({ rounding }) => rounding !== 0);
 	const lines = purchase.lines.map((line) => {
 		const standing = line.uses.filter(({ kind }) => kind !== "void");
 		const came = cameOf(line, purchase.arrivedDay, line.deliveries);
@@ -55,13 +69,13 @@ export default async function PurchasePage({ params }: Params) {
 		};
 	});
 	const uses = lines.flatMap((line) => line.uses.map((use) => ({ ...use, line })));
-	const of = (kind: "used" | "returned") => sumMinor(uses.filter((use) => use.kind === kind).map((use) => minor(use.amountMinor)));
 	const given = purchase.credits
 		.filter(({ stands }) => stands === "yes")
 		.map((credit): Credited => ({ useId: credit.useId, amount: minor(credit.amountMinor) }));
 	const returns = uses
 		.filter(({ kind }) => kind === "returned")
 		.map((use) => ({ ...use, ...sentBack({ id: use.id, cost: minor(use.amountMinor) }, given) }));
+	const went = whereItWent(purchase.lines, given);
 	const machineOptions = machines.map((machine) => ({ value: machine.id, label: `${machine.number} ${machine.name}` }));
 	return (
 		<Stack>
@@ -71,9 +85,10 @@ export default async function PurchasePage({ params }: Params) {
 				lead={`${purchase.supplier.name}, ordered ${formatDay(day(purchase.orderedDay))}${purchase.arrivedDay ? `, arrived ${formatDay(day(purchase.arrivedDay))}` : ""}${purchase.note ? `. ${purchase.note}` : ""}`}
 				figures={[
 					{ value: home(purchase.paidMinor), label: `paid, ${shop.currency}` },
-					{ value: home(of("used")), label: "used on machines" },
+					{ value: home(went.used), label: "used on machines" },
+					...(returns.length === 0 ? [] : [{ value: home(went.back.cost), label: sentBackWords(went.back, home) }]),
 					{
-						value: home(sumMinor(lines.map(({ left }) => left.value))),
+						value: home(went.left),
 						label: purchase.arrivedDay ? "in stock" : "in stock or in the post",
 					},
 				]}
@@ -113,6 +128,7 @@ export default async function PurchasePage({ params }: Params) {
 							head: `Landed, ${shop.currency}`,
 							align: "decimal",
 							cell: (line) => home(line.landedMinor),
+							sub: (line) => (line.number - 1 === roundedLine ? `with ${home(again.total.rounding)} of rounding` : null),
 							foot: home(sumMinor(lines.map((line) => minor(line.landedMinor)))),
 						},
 						{ key: "came", head: "Came", align: "right", cell: (line) => String(line.came) },
@@ -219,6 +235,13 @@ export default async function PurchasePage({ params }: Params) {
 								{ label: `Duty, ${shop.currency}`, value: purchase.dutyMinor ? home(purchase.dutyMinor) : null },
 								{ label: `Handling, ${shop.currency}`, value: purchase.handlingMinor ? home(purchase.handlingMinor) : null },
 								{ label: `Tax, ${shop.currency}`, value: purchase.taxMinor ? home(purchase.taxMinor) : null },
+								{
+									label: `Rounding, ${shop.currency}`,
+									value:
+										roundedLine < 0
+											? null
+											: `${home(again.total.rounding)}, on line ${roundedLine + 1}: each amount is converted by itself, the bank converted their sum`,
+								},
 								{ label: "Rate", value: foreign ? `${purchase.rate} ${shop.currency} for 1 ${purchase.currency}` : null },
 								{ label: "Spread by", value: `${purchase.spreadBy}, largest remainder, ties to the earlier line` },
 								{ label: "Not in the plan", value: purchase.addedWhy },

@@ -19,6 +19,7 @@ import { decimalFrom } from "@/lib/core/decimals";
 import { type CurrencyCode, parseCurrency } from "@/lib/money/currency";
 import { landed } from "@/lib/money/landed";
 import { formatAmount, minor, parseAmount } from "@/lib/money/money";
+import { isUntyped } from "@/lib/purchases/fields";
 import { buySchema } from "@/lib/purchases/schema";
 import { buyAction } from "../actions";
 import { LEAD_HINT } from "../leadHint";
@@ -181,6 +182,7 @@ type Typed = {
 	duty?: string | number;
 	handling?: string | number;
 	tax?: string | number;
+	paid?: string | number;
 	rate?: string;
 	spreadBy?: string;
 };
@@ -201,7 +203,7 @@ function WhatItComesTo({ typed, home, code }: { typed: Typed; home: CurrencyCode
 	if ([discount, freight, duty, handling, tax, ...nets].includes(null))
 		return <p className="af-hint">What it comes to stands here once every amount can be read.</p>;
 	const pot = (value: number | null, where: "purchase" | "shop") => ({ minor: minor(value ?? 0), in: where, by: "value" as const });
-	const all = landed({
+	const whole = {
 		shopCurrency: home,
 		currency: code,
 		rate,
@@ -213,11 +215,16 @@ function WhatItComesTo({ typed, home, code }: { typed: Typed; home: CurrencyCode
 			handling: pot(handling, "shop"),
 			tax: pot(tax, "shop"),
 		},
-	});
+	};
+	const paid = amount(typed.paid, home);
+	const toPaid = isUntyped(typed.paid ?? "") ? null : landed({ ...whole, paid });
+	const all = toPaid?.ok ? toPaid : landed(whole);
 	if (!all.ok) return null;
+	const { rounding } = all.value.total;
 	return (
 		<p className="af-lead" aria-live="polite">
 			It comes to <strong>{formatAmount(all.value.total.landed, home)}</strong> {home}
+			{rounding === 0 ? null : `, with ${formatAmount(rounding, home)} of rounding: each amount is converted by itself`}
 		</p>
 	);
 }
