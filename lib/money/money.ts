@@ -92,13 +92,13 @@ export function parseAmount(text: string, currency: CurrencyCode, options: { rea
 	const code = /^([A-Za-z]{3})?\s*(.*?)\s*([A-Za-z]{3})?$/s.exec(withoutSymbol(text.trim(), currency));
 	if (code === null) return unreadable;
 	const [, before, body = "", after] = code;
+	// A word of other letters, or without a figure, names no currency: cheap is not CHE.
+	if (/\p{L}/u.test(body)) return unreadable;
 	for (const named of [before, after]) {
 		if (named !== undefined && !isCurrency(named.toUpperCase())) return unreadable;
 		if (named !== undefined && named.toUpperCase() !== currency) {
-			return refuse(
-				"amount-other-currency",
-				`This amount is kept in ${currency}: convert the ${named.toUpperCase()} first, or change the currency of the purchase.`,
-			);
+			if (!/\d/.test(body)) return unreadable;
+			return refuse("amount-other-currency", `This amount is kept in ${currency}: convert the ${named.toUpperCase()} first.`);
 		}
 	}
 	if (before !== undefined && after !== undefined) return unreadable;

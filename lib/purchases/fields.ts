@@ -35,12 +35,17 @@ export const typedAmount = z.union([z.number(), z.string().max(60, "Write the am
 export const isUntyped = (typed: string | number): boolean => typeof typed === "string" && typed.trim() === "";
 
 /** The amount that was typed, or what is wrong with it. Nothing typed is nothing; a form that needs an amount asks `isUntyped` first. */
-export function readAmount(typed: string | number, currency: CurrencyCode): { readonly value: MinorUnits } | { readonly say: string } {
+export function readAmount(
+	typed: string | number,
+	currency: CurrencyCode,
+): { readonly value: MinorUnits } | { readonly code: string; readonly say: string } {
 	if (typeof typed === "number")
-		return Number.isSafeInteger(typed) && typed >= 0 ? { value: minor(typed) } : { say: "Whole minor units, not below zero." };
+		return Number.isSafeInteger(typed) && typed >= 0
+			? { value: minor(typed) }
+			: { code: "amount-not-whole", say: "Whole minor units, not below zero." };
 	if (isUntyped(typed)) return { value: minor(0) };
 	const amount = parseAmount(typed, currency);
-	return amount.ok ? { value: amount.value } : { say: amount.error.say };
+	return amount.ok ? { value: amount.value } : { code: amount.error.code, say: amount.error.say };
 }
 
 /** An amount that must be typed; `missing` is the sentence where it is not. */

@@ -72,25 +72,28 @@ export const buySchema = (home: CurrencyCode) =>
 						? `Write the rate of the day: what one ${bought} costs in ${home}, like 0.9240. Without it nothing can be landed.`
 						: rate.error.say,
 				);
-			const read = (path: (string | number)[], value: string | number, unit: CurrencyCode): MinorUnits => {
+			const read = (path: (string | number)[], value: string | number, unit: CurrencyCode, otherwise = ""): MinorUnits => {
 				const amount = readAmount(value, unit);
 				if ("value" in amount) return amount.value;
-				problem(path, amount.say);
+				problem(path, amount.code === "amount-other-currency" ? `${amount.say}${otherwise}` : amount.say);
 				return minor(0);
 			};
+			/** What stands on the supplier's paper. */
+			const onPaper = (path: (string | number)[], value: string | number): MinorUnits =>
+				read(path, value, bought, " Or change the currency of the purchase.");
 			const purchase = {
 				...typed,
 				currency: bought,
 				rate: rate.ok ? decimalText(rate.value) : "1",
-				discount: read(["discount"], typed.discount, bought),
-				freight: read(["freight"], typed.freight, bought),
+				discount: onPaper(["discount"], typed.discount),
+				freight: onPaper(["freight"], typed.freight),
 				duty: read(["duty"], typed.duty, home),
 				handling: read(["handling"], typed.handling, home),
 				tax: read(["tax"], typed.tax, home),
 				paid: isUntyped(typed.paid) ? null : read(["paid"], typed.paid, home),
 				lines: typed.lines.map((one, index) => {
 					if (isUntyped(one.net)) problem(["lines", index, "net"], "Write what the line cost; 0 if it came free.");
-					return { ...one, net: read(["lines", index, "net"], one.net, bought) };
+					return { ...one, net: onPaper(["lines", index, "net"], one.net) };
 				}),
 			};
 			return purchase;

@@ -134,11 +134,23 @@ describe("an amount that is typed", () => {
 		["-5", "EUR", "amount-negative"],
 		["\u22125", "EUR", "amount-negative"],
 		["USD 5", "EUR", "amount-other-currency"],
+		["5usd", "EUR", "amount-other-currency"],
+		["USD five", "EUR", "amount-unreadable"],
+		// Words that begin or end with the letters of a currency, or are them: CHE, TOP, ALL, TRY.
+		["cheap", "EUR", "amount-unreadable"],
+		["the top", "EUR", "amount-unreadable"],
+		["all", "EUR", "amount-unreadable"],
+		["try", "EUR", "amount-unreadable"],
 		["10,000,000,000.00", "EUR", "amount-too-large"],
 	] as const)("%s in %s: %s", (typed, currency, code) => {
 		const read = parseAmount(typed, currency);
 		expect(read.ok ? null : read.error.code).toBe(code);
 		if (!read.ok) expect(read.error.say).toMatch(/\.$/);
+	});
+
+	it("of another currency is to be converted; what else could be done is said where there is a purchase", () => {
+		const read = parseAmount("USD 5", "EUR");
+		expect(read.ok === false && read.error.say).toBe("This amount is kept in EUR: convert the USD first.");
 	});
 
 	it("what can be read in two ways is answered with both", () => {
