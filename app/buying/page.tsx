@@ -15,6 +15,7 @@ import { systemClock } from "@/lib/core/clock";
 import { day, dayOf, formatDay } from "@/lib/core/days";
 import { shopStore } from "@/lib/db/shopStore";
 import { formatAmount, minor } from "@/lib/money/money";
+import { listed } from "@/lib/purchases/counted";
 import { leadOf, postWords } from "@/lib/purchases/lead";
 import { inStock, purchases } from "@/lib/purchases/queries";
 import { theShop } from "@/lib/shop/queries";
@@ -56,8 +57,7 @@ export default async function BuyingPage({ searchParams }: { searchParams: Promi
 							head: "Purchase",
 							main: true,
 							cell: (row) => <Link href={`/buying/${row.number}`}>{`${row.number} · ${row.supplier.name}`}</Link>,
-							sub: (row) =>
-								`${row.lines.map(({ what, count }) => (count === 1 ? what : `${count} × ${what}`)).join(", ")}${row._count.lines > 4 ? ` and ${row._count.lines - 4} more` : ""}`,
+							sub: (row) => `${row.lines.map(listed).join(", ")}${row._count.lines > 4 ? ` and ${row._count.lines - 4} more` : ""}`,
 						},
 						{ key: "ordered", head: "Ordered", cell: (row) => formatDay(day(row.orderedDay)) },
 						{

@@ -29,3 +29,8 @@ export const currencyName = (code: CurrencyCode): string => ISO_4217[code].name;
 
 /** All currencies that money can be kept in, by code. */
 export const currencies = (): CurrencyCode[] => Object.keys(ISO_4217).filter(isCurrency).sort();
+
+/** All of them to choose from: the shop's own, then those used before in the order given, then the rest by code. */
+export const currenciesToChoose = (home: CurrencyCode, used: readonly string[]): CurrencyCode[] => [
+	...new Set([home, ...used.filter(isCurrency), ...currencies()]),
+];

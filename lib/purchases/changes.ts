@@ -15,6 +15,7 @@ import { type MinorUnits, minor } from "@/lib/money/money";
 import { newPart, onTheBench } from "@/lib/parts/newPart";
 import { nextPartNumbers } from "@/lib/parts/numbering";
 import { tagsGiven } from "@/lib/parts/queries";
+import { counted, listed, partOf } from "@/lib/purchases/counted";
 import { leadColumns, leadOf } from "@/lib/purchases/lead";
 import type { Buy, ChangeLead, DrawFromLine, PartFromLine, ReturnLine, VoidUse } from "@/lib/purchases/schema";
 import { requireShop } from "@/lib/shop/queries";
@@ -63,7 +64,7 @@ export const buy = (input: Buy, env: Env): Promise<Result<{ id: string; number: 
 				"purchase.made",
 				{ table: "Purchase", id },
 				{
-					say: `Bought, purchase ${number}: ${lines.map((line) => (line.count === 1 ? line.what : `${line.count} ${line.unit === "piece" ? "" : `${line.unit} `}${line.what}`)).join(", ")}.`,
+					say: `Bought, purchase ${number}: ${lines.map(listed).join(", ")}.`,
 					number,
 				},
 				[
@@ -193,7 +194,9 @@ function costOf(line: FoundLine, { count, day }: { readonly count: number; reado
 	const happened = happenedBy(today, day);
 	if (!happened.ok) return happened;
 	const taken = line.uses.reduce((sum, use) => sum + use.count, 0);
-	const here = mayTake({ count: line.count, came: cameOf(line, line.purchase.arrivedDay, line.deliveries), taken }, count);
+	// Who asks for more than was bought is told what is here, not what was bought.
+	const asked = Math.min(count, line.count - taken);
+	const here = mayTake({ count: line.count, came: cameOf(line, line.purchase.arrivedDay, line.deliveries), taken }, asked);
 	if (!here.ok) return here;
 	const amount = costOfUse(
 		{ landed: minor(line.landedMinor), count: line.count },
@@ -227,7 +230,7 @@ function takeFromLine(kind: "used" | "returned", input: DrawFromLine, env: Env):
 		const onDay = input.day ?? today;
 		const amount = costOf(line, { count: input.count, day: onDay }, today);
 		if (!amount.ok) return amount;
-		const what = `${input.count} of ${line.count} ${line.what}`;
+		const what = partOf(input.count, line);
 		return ok(
 			deed(
 				input.machineId,
@@ -263,7 +266,7 @@ export const voidUse = (input: VoidUse, env: Env): Promise<Result<null>> =>
 	record(env, async (read) => {
 		const found = await read.lineUse.findUnique({
 			where: { id: input.useId },
-			include: { line: { select: { what: true } }, credits: { where: { stands: "yes" }, select: { id: true } } },
+			include: { line: { select: { what: true, unit: true } }, credits: { where: { stands: "yes" }, select: { id: true } } },
 		});
 		if (!found) return NO_LINE;
 		const { line, credits, ...use } = found;
@@ -274,7 +277,9 @@ export const voidUse = (input: VoidUse, env: Env): Promise<Result<null>> =>
 				use.machineId,
 				"use.voided",
 				{ table: "LineUse", id: use.id },
-				{ say: `Entered in error, so not ${use.kind === "returned" ? "sent back" : "used"}: ${use.count} ${line.what}. ${input.why}` },
+				{
+					say: `Entered in error, so not ${use.kind === "returned" ? "sent back" : "used"}: ${counted({ ...line, count: use.count })}. ${input.why}`,
+				},
 				[change("LineUse", use, { kind: "void", words: input.why })],
 				null,
 			),

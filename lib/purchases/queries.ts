@@ -28,7 +28,7 @@ export async function purchases(read: Reader, page: number) {
 				lines: {
 					orderBy: { number: "asc" },
 					take: 4,
-					select: { what: true, count: true, deliveries: { where: { stands: "yes" }, take: 1, select: { id: true } } },
+					select: { what: true, count: true, unit: true, deliveries: { where: { stands: "yes" }, take: 1, select: { id: true } } },
 				},
 				_count: { select: { lines: true } },
 			},
@@ -86,6 +86,12 @@ export const purchaseByNumber = (read: Reader, number: number) =>
 	});
 
 export type PurchasePage = NonNullable<Awaited<ReturnType<typeof purchaseByNumber>>>;
+
+/** The currencies that were bought in, the last used first. */
+export async function currenciesBoughtIn(read: Reader): Promise<string[]> {
+	const used = await read.purchase.groupBy({ by: ["currency"], _max: { number: true } });
+	return used.sort((a, b) => (b._max.number ?? 0) - (a._max.number ?? 0)).map(({ currency }) => currency);
+}
 
 /** Machines that a line can be used on: those not yet handed over, newest number first. */
 export const machinesInWork = (read: Reader) =>

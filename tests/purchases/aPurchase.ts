@@ -5,7 +5,7 @@ import { buySchema } from "@/lib/purchases/schema";
 import { done } from "@/tests/steps/aCrew";
 import type { FreshShop } from "@/tests/support/freshShop";
 
-export type Line = { readonly what: string; readonly count: string; readonly net: string };
+export type Line = { readonly what: string; readonly count: string; readonly net: string; readonly unit?: string };
 
 /** Bought on 2 March 2026; here already if `arrivedDay` is given. */
 export const aPurchase = async (shop: FreshShop, lines: readonly Line[], more: object = {}) =>

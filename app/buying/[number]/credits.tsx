@@ -6,10 +6,11 @@ import { day, formatDay } from "@/lib/core/days";
 import type { SentBack } from "@/lib/credits/rules";
 import type { CurrencyCode } from "@/lib/money/currency";
 import { formatAmount, minor } from "@/lib/money/money";
+import { counted } from "@/lib/purchases/counted";
 import type { PurchasePage } from "@/lib/purchases/queries";
 import { VoidCreditForm } from "./creditForms";
 
-type Returned = SentBack & { readonly count: number; readonly line: { readonly what: string } };
+type Returned = SentBack & { readonly count: number; readonly line: { readonly what: string; readonly unit: string } };
 
 /** What the seller gave, for what; and what of a return is still awaited, or stays a cost. */
 export function Credits({
@@ -27,7 +28,7 @@ export function Credits({
 		<Card title="Sent back and credited" aside={currency} flush>
 			{returns.map((use) => (
 				<p key={use.id} className="af-hint mb-2">
-					{`${use.count} × ${use.line.what} cost ${amount(use.cost)}: `}
+					{`${counted({ ...use.line, count: use.count })} cost ${amount(use.cost)}: `}
 					{use.awaited > 0 ? (
 						<Badge means="wait">{`${amount(use.awaited)} awaited`}</Badge>
 					) : (

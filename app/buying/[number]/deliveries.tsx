@@ -4,6 +4,7 @@ import { Columns } from "@/app/ui/layouts";
 import type { Option } from "@/app/ui/option";
 import { Table } from "@/app/ui/table";
 import { type Day, day, formatDay } from "@/lib/core/days";
+import { counted } from "@/lib/purchases/counted";
 import { leadOf, postWords } from "@/lib/purchases/lead";
 import type { PurchasePage } from "@/lib/purchases/queries";
 import { DeliverForm, LeadForm, VoidDeliveryForm } from "./deliveryForms";
@@ -68,7 +69,7 @@ export function Deliveries({ lines }: { readonly lines: readonly Line[] }) {
 						key: "what",
 						head: "What",
 						main: true,
-						cell: ({ count, line }) => `${count} × ${line.what}`,
+						cell: ({ count, line }) => counted({ ...line, count }),
 						sub: ({ words }) => words,
 					},
 					{ key: "day", head: "Came", cell: (delivery) => formatDay(day(delivery.day)) },

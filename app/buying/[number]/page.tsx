@@ -17,6 +17,7 @@ import { cameOf } from "@/lib/deliveries/rules";
 import { isCurrency } from "@/lib/money/currency";
 import { leftOfLine } from "@/lib/money/lineUse";
 import { formatAmount, minor, sumMinor } from "@/lib/money/money";
+import { counted } from "@/lib/purchases/counted";
 import { landedAgain } from "@/lib/purchases/purchaseSheet";
 import { machinesInWork, purchaseByNumber } from "@/lib/purchases/queries";
 import { type WhereItWent, whereItWent } from "@/lib/purchases/whereItWent";
@@ -157,7 +158,7 @@ export default async function PurchasePage({ params }: Params) {
 									key: "what",
 									head: "What",
 									main: true,
-									cell: (use) => `${use.count} × ${use.line.what}`,
+									cell: (use) => counted({ ...use.line, count: use.count }),
 									sub: (use) => use.words,
 								},
 								{
@@ -208,7 +209,11 @@ export default async function PurchasePage({ params }: Params) {
 								machines={machineOptions}
 								lines={lines
 									.filter(({ here }) => here > 0)
-									.map((line) => ({ value: line.id, label: `${line.what}, ${line.here} left`, what: line.what }))}
+									.map((line) => ({
+										value: line.id,
+										label: `${line.what}, ${line.here}${line.unit === "piece" ? "" : ` ${line.unit}`} left`,
+										what: line.what,
+									}))}
 							/>
 						)}
 					</Card>
@@ -223,7 +228,7 @@ export default async function PurchasePage({ params }: Params) {
 								.filter(({ cost, credited }) => credited < cost)
 								.map((use) => ({
 									value: use.id,
-									label: `${use.count} × ${use.line.what}, sent back ${formatDayShort(day(use.day))}, cost ${home(use.cost)}`,
+									label: `${counted({ ...use.line, count: use.count })}, sent back ${formatDayShort(day(use.day))}, cost ${home(use.cost)}`,
 								}))}
 						/>
 					</Card>

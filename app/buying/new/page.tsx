@@ -5,8 +5,9 @@ import { PageHead } from "@/app/ui/pageHead";
 import { systemClock } from "@/lib/core/clock";
 import { dayOf } from "@/lib/core/days";
 import { shopStore } from "@/lib/db/shopStore";
-import { currencies, currencyName } from "@/lib/money/currency";
+import { currenciesToChoose, currencyName } from "@/lib/money/currency";
 import { parties } from "@/lib/parties/queries";
+import { currenciesBoughtIn } from "@/lib/purchases/queries";
 import { theShop } from "@/lib/shop/queries";
 import { BuyForm } from "./buyForm";
 
@@ -16,7 +17,7 @@ export default async function NewPurchasePage() {
 	const { read } = await shopStore();
 	const shop = await theShop(read);
 	if (!shop) redirect("/welcome");
-	const suppliers = await parties(read, ["supplier"]);
+	const [suppliers, used] = await Promise.all([parties(read, ["supplier"]), currenciesBoughtIn(read)]);
 	return (
 		<Stack>
 			<PageHead
@@ -27,7 +28,7 @@ export default async function NewPurchasePage() {
 				home={shop.currency}
 				today={dayOf(systemClock(), shop.timeZone)}
 				suppliers={suppliers.map(({ id, name }) => ({ value: id, label: name }))}
-				currencies={currencies().map((code) => ({ value: code, label: `${code}, ${currencyName(code)}` }))}
+				currencies={currenciesToChoose(shop.currency, used).map((code) => ({ value: code, label: `${code}, ${currencyName(code)}` }))}
 			/>
 		</Stack>
 	);
