@@ -1,3 +1,4 @@
+import { day } from "@/lib/core/days";
 import { addMinutes, type Instant, instant } from "@/lib/core/instants";
 import { formatMinutes } from "@/lib/core/minutes";
 import { ok, type Result, refuse } from "@/lib/core/result";
@@ -6,7 +7,9 @@ import type { Env } from "@/lib/ledger/env";
 import { linksMeanwhile, overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed, type RowChange } from "@/lib/ledger/rows";
-import { loopOfNeeds, mayClose, mayStart, minutesTimed } from "@/lib/steps/rules";
+import { requireShop } from "@/lib/shop/queries";
+import { type Beside, besideOf } from "@/lib/steps/besideQueries";
+import { loopOfNeeds, mayClose, mayHaveBeen, mayStart, minutesTimed } from "@/lib/steps/rules";
 import type {
 	AddTime,
 	ChangeStep,
@@ -271,7 +274,7 @@ export const stopClock = (input: StopClock, env: Env): Promise<Result<{ minutes:
 		const { step, person, ...work } = found;
 		if (work.endedAt !== null) return refuse("clock-stopped", `${person.name}'s clock was stopped already.`);
 		const at = input.at ?? env.clock();
-		const minutes = minutesTimed(instant(work.startedAt), at);
+		const minutes = minutesTimed(instant(work.startedAt), at, env.clock());
 		if (!minutes.ok) return minutes;
 		return ok(
 			deed(
@@ -288,8 +291,11 @@ export const stopClock = (input: StopClock, env: Env): Promise<Result<{ minutes:
 		);
 	});
 
-/** Adds time from memory, marked as added. Also on a step that is done: a forgotten hour is still an hour. */
-export const addTime = (input: AddTime, env: Env): Promise<Result<{ workId: string }>> => {
+/**
+ * Adds time from memory, marked as added. Also on a step that is done: a forgotten hour is still an hour. Time that the
+ * person spent on something else as well is taken, and named in the answer.
+ */
+export const addTime = (input: AddTime, env: Env): Promise<Result<{ workId: string; beside: Beside[] }>> => {
 	const id = env.newId();
 	return record(env, async (read) => {
 		const step = await read.step.findUnique({ where: { id: input.stepId } });
@@ -300,6 +306,17 @@ export const addTime = (input: AddTime, env: Env): Promise<Result<{ workId: stri
 			return refuse("no-time", "Write how long it took, at least a minute.", { fields: { minutes: "At least a minute." } });
 		const now = env.clock();
 		const startedAt: Instant = input.startedAt ?? addMinutes(now, -input.minutes);
+		const endedAt = addMinutes(startedAt, input.minutes);
+		const { timeZone } = await requireShop(read);
+		const machine = await read.machine.findUniqueOrThrow({ where: { id: step.machineId }, select: { receivedDay: true } });
+		const may = mayHaveBeen(
+			{ startedAt, endedAt, beginningTyped: input.startedAt !== undefined },
+			{ receivedDay: day(machine.receivedDay) },
+			now,
+			timeZone,
+		);
+		if (!may.ok) return may;
+		const beside = await besideOf(read, { id, personId: input.personId, startedAt, endedAt }, now);
 		return ok(
 			deed(
 				step.machineId,
@@ -316,14 +333,14 @@ export const addTime = (input: AddTime, env: Env): Promise<Result<{ workId: stri
 						stepId: step.id,
 						personId: input.personId,
 						startedAt,
-						endedAt: addMinutes(startedAt, input.minutes),
+						endedAt,
 						minutes: input.minutes,
 						how: "added",
 						note: input.note,
 					}),
 					...(step.state === "planned" ? [change("Step", step, { state: "doing", startedAt: step.startedAt ?? startedAt })] : []),
 				],
-				{ workId: id },
+				{ workId: id, beside },
 			),
 		);
 	});

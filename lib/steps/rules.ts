@@ -1,5 +1,6 @@
 // What may be done with a step. Pure.
 
+import { type Day, dayOf, formatDay } from "@/lib/core/days";
 import { addMinutes, type Instant, minutesBetween } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
 
@@ -47,11 +48,35 @@ export function mayStart(step: { readonly state: StepState; readonly title: stri
 	return ok(null);
 }
 
-/** Whole minutes between start and stop, begun minutes counted. A stop before the start is refused. */
-export function minutesTimed(startedAt: Instant, endedAt: Instant): Result<number> {
-	if (endedAt < startedAt) return refuse("stop-before-start", "The clock cannot stop before it started. Check the moment.");
+/** Whole minutes between start and stop, begun minutes counted. A stop before the start, or still to come, is refused at its field. */
+export function minutesTimed(startedAt: Instant, endedAt: Instant, now: Instant): Result<number> {
+	const wrong = (code: string, say: string) => refuse(code, say, { fields: { stopped: say } });
+	if (endedAt < startedAt) return wrong("stop-before-start", "The clock cannot stop before it started. Check the moment.");
+	if (endedAt > now) return wrong("stop-ahead", "That moment is still to come. Write when the work stopped, or leave it empty for now.");
 	const whole = minutesBetween(startedAt, endedAt);
 	return ok(addMinutes(startedAt, whole) < endedAt ? whole + 1 : whole);
+}
+
+/**
+ * Whether a piece of time typed from memory can have been: over by now, and not before its machine came in. The words stand at
+ * the field that is wrong; where no beginning was typed it is how long it took.
+ */
+export function mayHaveBeen(
+	piece: { readonly startedAt: Instant; readonly endedAt: Instant; readonly beginningTyped: boolean },
+	machine: { readonly receivedDay: Day },
+	now: Instant,
+	timeZone: string,
+): Result<null> {
+	if (piece.endedAt > now) {
+		const say = "So long it cannot have been yet: it would end after now. Write less, or an earlier beginning.";
+		return refuse("ends-ahead", say, { fields: { minutes: say } });
+	}
+	if (dayOf(piece.startedAt, timeZone) >= machine.receivedDay) return ok(null);
+	const came = `The machine came in on ${formatDay(machine.receivedDay)}`;
+	const [field, say] = piece.beginningTyped
+		? ["began", `${came}: write a beginning on that day or later, or correct the day it came in first.`]
+		: ["minutes", `${came}, and this would begin before it: write less, or correct the day it came in first.`];
+	return refuse("before-it-came", say, { fields: { [field]: say } });
 }
 
 /** A step with somebody's clock on it is not finished or dropped over their head. */

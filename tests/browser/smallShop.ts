@@ -11,7 +11,7 @@ import { makeBag } from "@/lib/bags/changes";
 import { addCapture } from "@/lib/captures/changes";
 import { nameConversion } from "@/lib/conversions/changes";
 import { systemClock } from "@/lib/core/clock";
-import { type Day, dayOf } from "@/lib/core/days";
+import { addDays, type Day, dayOf } from "@/lib/core/days";
 import type { Result } from "@/lib/core/result";
 import { giveCredit } from "@/lib/credits/changes";
 import { creditSchema } from "@/lib/credits/schema";
@@ -73,7 +73,8 @@ export async function smallShop(): Promise<SmallShop> {
 	got(await setRate(rateSchema("EUR").parse({ personId: me, fromDay: "2020-01-01", cost: "30", charge: "50" }), env()));
 
 	const takenIn = (number: string, name: string, whose: object = { price: "100" }) =>
-		takeInMachine(takeInMachineSchema("EUR").parse({ number, name, receivedDay: today, ...whose }), env());
+		// It came yesterday, so that what is added from memory was not before it, a minute after midnight either.
+		takeInMachine(takeInMachineSchema("EUR").parse({ number, name, receivedDay: addDays(today, -1), ...whose }), env());
 	const { id: machineId } = got(await takenIn("7", "COPPER WREN"));
 	const text = "Case (original)\nBell (original)\nMotor (original)\n  Brush (original)\nKnob ?\nRear wall (place)";
 	got(await addPositionsAsText({ machineId, wasThere: false, text, origin: "unknown" }, env()));

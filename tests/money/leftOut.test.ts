@@ -13,6 +13,7 @@ let shop: FreshShop;
 let machine: AMachine;
 beforeEach(async () => {
 	shop = await freshShop();
+	shop.setClock("2026-03-20T08:00:00.000Z");
 	machine = await aMachine(shop, { k01: {} });
 });
 afterEach(() => shop.close());

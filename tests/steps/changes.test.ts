@@ -80,6 +80,7 @@ describe("steps", () => {
 		const { id } = await step("sand");
 		const { workId } = done(await start(id, "2026-03-02T09:00:00.000Z"));
 		expect((await rowOf(1)).clocks.map(({ startedAt }) => startedAt)).toEqual(["2026-03-02T09:00:00.000Z"]);
+		shop.setClock("2026-03-02T12:00:00.000Z");
 		expect(done(await stopClock({ workId, at: instant("2026-03-02T09:35:00.001Z"), note: "" }, shop.env()))).toEqual({ minutes: 36 });
 		expect((await rowOf(1)).time).toEqual([{ personId: shop.person, minutes: 36 }]);
 	});

@@ -46,6 +46,7 @@ describe("the work of machine 12", () => {
 	const work = async (rows: readonly StepRow[]) => {
 		let at = instant("2026-03-02T08:00:00.000Z");
 		for (const row of rows) {
+			shop.setClock(addMinutes(at, row.actual));
 			for (const who of row.who) {
 				const piece = { stepId: stepId(row.id), personId: crew[who], minutes: row.actual, startedAt: at, note: "" };
 				done(await addTime(piece, shop.env()));

@@ -1,6 +1,7 @@
 "use server";
 
 import type { Result } from "@/lib/core/result";
+import type { Beside } from "@/lib/steps/besideQueries";
 import {
 	addTime,
 	changeStep,
@@ -46,7 +47,7 @@ export async function stopClockAction(raw: unknown): Promise<Result<{ minutes: n
 	});
 }
 
-export async function addTimeAction(raw: unknown): Promise<Result<{ workId: string }>> {
+export async function addTimeAction(raw: unknown): Promise<Result<{ workId: string; beside: Beside[] }>> {
 	return deedOfForm(raw, addTimeFormSchema, async ({ began, ...input }, env, momentOf) => {
 		const startedAt = momentOf(began, "began");
 		return startedAt.ok ? addTime({ ...input, startedAt: startedAt.value }, env) : startedAt;

@@ -4,6 +4,7 @@ import { useState } from "react";
 import { Button } from "@/app/ui/button";
 import { FormProblem } from "@/app/ui/formProblem";
 import { FormRow } from "@/app/ui/layouts";
+import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import type { Option } from "@/app/ui/option";
 import { SelectField } from "@/app/ui/selectField";
@@ -11,6 +12,8 @@ import { SureButton } from "@/app/ui/sureButton";
 import { TextArea } from "@/app/ui/textArea";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
+import { formatMinutes } from "@/lib/core/minutes";
+import type { Beside } from "@/lib/steps/besideQueries";
 import {
 	addTimeFormSchema,
 	dropStepSchema,
@@ -42,14 +45,14 @@ export function StartForOther({ stepId, people }: { readonly stepId: string; rea
 
 /** Time that no clock saw. It stays marked as added from memory. */
 export function AddTimeForm({ stepId, me, people }: { readonly stepId: string; readonly me: string; readonly people: readonly Option[] }) {
-	const [done, setDone] = useState(false);
+	const [beside, setBeside] = useState<readonly Beside[] | null>(null);
 	const form = useActionForm({
 		schema: addTimeFormSchema,
 		defaults: { stepId, personId: me, minutes: "", began: "", note: "" },
 		action: addTimeAction,
-		onDone: (_, { reset }) => {
+		onDone: (added, { reset }) => {
 			reset();
-			setDone(true);
+			setBeside(added.beside);
 		},
 	});
 	return (
@@ -64,7 +67,24 @@ export function AddTimeForm({ stepId, me, people }: { readonly stepId: string; r
 			<Button type="submit" className="sm:self-start" pending={form.pending}>
 				Add the time
 			</Button>
-			{done ? <Notice means="original">Added, and marked as from memory.</Notice> : null}
+			{beside === null ? null : beside.length === 0 ? (
+				<Notice means="original">Added, and marked as from memory.</Notice>
+			) : (
+				<Notice means="wait" title="Added, but at two things at once">
+					<ul className="flex flex-col gap-1">
+						{beside.map((other) => (
+							<li key={`${other.machine} ${other.step} ${other.startedAt}`}>
+								{`${formatMinutes(other.minutes)} of it also count on `}
+								<Link href={`/machines/${other.machine}/work/${other.step}`}>
+									{`step ${other.step} of machine ${other.machine}, ${other.title}`}
+								</Link>
+								.
+							</li>
+						))}
+					</ul>
+					<p>Both count until one is put right. It can be put right above.</p>
+				</Notice>
+			)}
 		</form>
 	);
 }
