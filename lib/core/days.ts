@@ -72,7 +72,7 @@ export function instantAt(on: Day, time: string, timeZone: string): Result<Insta
 	if (meant.getHours() !== hours || meant.getMinutes() !== minutes) {
 		return refuse(
 			"time-skipped",
-			`The clocks were put forward on ${on} and ${time.trim()} never came: write the time that the clock showed.`,
+			`The clocks were put forward on ${formatDay(on)} and ${time.trim()} never came: write the time that the clock showed.`,
 		);
 	}
 	return ok(instantOf(firstOfTwo(meant, timeZone)));

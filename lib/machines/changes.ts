@@ -2,7 +2,7 @@
 
 import { notEmptyAtTheEnd } from "@/lib/bags/leftOver";
 import { partsAway } from "@/lib/bags/nesting";
-import type { Day } from "@/lib/core/days";
+import { type Day, formatDay } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
@@ -137,7 +137,12 @@ export const promiseReady = (input: PromiseDay, env: Env): Promise<Result<null>>
 		const machine = await machineOf(read, input.machineId);
 		if (!machine.ok) return machine;
 		const before = machine.value;
-		const say = input.promisedDay === null ? "No day is promised any more." : `Promised to be ready by ${input.promisedDay}.`;
+		const { timeZone } = await requireShop(read);
+		if (input.promisedDay !== null && input.promisedDay < dayOf(env.clock(), timeZone)) {
+			const over = "That day is over. Write one that is still to come, or leave it empty.";
+			return refuse("promise-over", over, { fields: { promisedDay: over } });
+		}
+		const say = input.promisedDay === null ? "No day is promised any more." : `Promised to be ready by ${formatDay(input.promisedDay)}.`;
 		return ok(
 			deed(
 				before.id,

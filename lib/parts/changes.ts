@@ -1,5 +1,6 @@
 // Parts are described, backed by evidence, added, and leave or come back. Putting in and taking out is fittings' work.
 
+import { formatDay } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
@@ -198,7 +199,7 @@ export const sendOut = (input: SendOut & Later, env: Env): Promise<Result<null>>
 			placeWhy: input.why,
 			sinceAt: input.at ?? env.clock(),
 		});
-		const due = input.dueDay === null ? "" : `, due back ${input.dueDay}`;
+		const due = input.dueDay === null ? "" : `, due back ${formatDay(input.dueDay)}`;
 		return ok(
 			deed(
 				row.machineId,

@@ -1,3 +1,4 @@
+import { formatDay } from "@/lib/core/days";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Env } from "@/lib/ledger/env";
 import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
@@ -50,7 +51,7 @@ export const setRate = (input: NewRate, env: Env): Promise<Result<string>> => {
 		const row = before
 			? change("Rate", before, amounts)
 			: add("Rate", { id, personId: input.personId, fromDay: input.fromDay, ...amounts });
-		const say = `${before ? "Corrected" : "Set"} ${person.name}'s rate from ${input.fromDay}.`;
+		const say = `${before ? "Corrected" : "Set"} ${person.name}'s rate from ${formatDay(input.fromDay)}.`;
 		return ok(deed(null, "rate.set", { table: "Rate", id }, { say }, [row], id));
 	});
 };

@@ -1,3 +1,4 @@
+import { day, formatDayShort } from "@/lib/core/days";
 import type { Choices } from "@/lib/steps/queries";
 import type { PlanChoices } from "./planForm";
 
@@ -45,7 +46,7 @@ export const planChoices = (
 	parcels: choices.purchases.map(({ id, number, arrivedDay, lines }) => ({
 		value: id,
 		label: `purchase ${number}: ${lines.map(({ what }) => what).join(", ")}`,
-		hint: arrivedDay === null ? "in the post" : `came ${arrivedDay}`,
+		hint: arrivedDay === null ? "in the post" : `came ${formatDayShort(day(arrivedDay))}`,
 	})),
 	skills: choices.skills,
 	record,

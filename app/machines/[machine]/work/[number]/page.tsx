@@ -13,7 +13,7 @@ import { PhotoGrid } from "@/app/ui/photoGrid";
 import { TagChip } from "@/app/ui/tagChip";
 import { UNDO_WORDS } from "@/lib/alterations/schema";
 import { systemClock } from "@/lib/core/clock";
-import { formatInstant } from "@/lib/core/days";
+import { day, formatDayShort, formatInstant } from "@/lib/core/days";
 import { type Instant, instant, millisOf } from "@/lib/core/instants";
 import { formatMinutes, formatWait } from "@/lib/core/minutes";
 import { shopStore } from "@/lib/db/shopStore";
@@ -24,6 +24,7 @@ import { peopleHere } from "@/lib/people/queries";
 import { foreseeStep } from "@/lib/reversal/beforehandQueries";
 import type { Foreseen } from "@/lib/reversal/thought";
 import { requireShop } from "@/lib/shop/queries";
+import { plannedWait } from "@/lib/steps/plannedWait";
 import { hindranceWords, minutesOn } from "@/lib/steps/progress";
 import { allClocks, runningClock, type StepPage, stepOfMachine } from "@/lib/steps/queries";
 import { STEP_KIND_WORDS } from "@/lib/steps/schema";
@@ -198,7 +199,22 @@ export default async function StepPageOfMachine({ params }: Props) {
 										sixthsToMinutes(expectedSixths({ low: step.lowMinutes, likely: step.likelyMinutes, high: step.highMinutes })),
 									)}`,
 								},
-								{ label: "Wait after", value: wait },
+								{ label: "Wait after", value: plannedWait(step) },
+								{ label: "Somebody must be", value: step.skill },
+								{
+									label: "Equipment",
+									value:
+										step.equipment.length === 0 ? null : (
+											<ul>
+												{step.equipment.map(({ until, equipment }) => (
+													<li key={equipment.id}>
+														{equipment.name}
+														<span className="af-sub">{until === "wait" ? "kept until its wait is over" : "kept until it is done"}</span>
+													</li>
+												))}
+											</ul>
+										),
+								},
 								{
 									label: "Position",
 									value: step.position ? (
@@ -228,7 +244,7 @@ export default async function StepPageOfMachine({ params }: Props) {
 						/>
 					</Card>
 					<Card title="Needs">
-						{step.needs.length === 0 ? (
+						{step.needs.length === 0 && step.parcels.length === 0 ? (
 							<p className="text-ink-2">Nothing has to come before it.</p>
 						) : (
 							<ul className="flex flex-col gap-2">
@@ -251,6 +267,18 @@ export default async function StepPageOfMachine({ params }: Props) {
 										</li>
 									);
 								})}
+								{step.parcels.map(({ purchase }) => (
+									<li key={purchase.id}>
+										<Link href={`/buying/${purchase.number}`}>
+											{`purchase ${purchase.number}: ${purchase.lines.map(({ what }) => what).join(", ")}`}
+										</Link>{" "}
+										{purchase.arrivedDay === null ? (
+											<Badge means="wait">in the post</Badge>
+										) : (
+											<Badge means="original">{`came ${formatDayShort(day(purchase.arrivedDay))}`}</Badge>
+										)}
+									</li>
+								))}
 							</ul>
 						)}
 						{step.neededBy.length === 0 ? null : (
