@@ -59,6 +59,7 @@ export function Doubts({ ahead, machineId }: { readonly ahead: ShopAhead; readon
 /** The steps that a doubt is about: those of the person, those that wait for the purchase. */
 function stepsOf(ahead: ShopAhead, doubt: Doubt): readonly string[] {
 	if ("step" in doubt) return [doubt.step];
+	if (doubt.what === "outside") return ahead.steps.filter(({ machineId }) => machineId === doubt.machineId).map(({ id }) => id);
 	if ("steps" in doubt) return doubt.steps;
 	if ("person" in doubt)
 		return ahead.steps

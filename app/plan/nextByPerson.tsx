@@ -34,7 +34,7 @@ export function NextByPerson({ ahead, me }: { readonly ahead: ShopAhead; readonl
 										</Link>
 										<span className="af-sub">
 											{start === 0 ? <Badge means="original">now</Badge> : momentOf(ahead, start)}
-											{`, ${formatMinutes(leftOf(ahead, task))}, done ${momentOf(ahead, finish)}`}
+											{`, ${leftWords(ahead, task)}, done ${momentOf(ahead, finish)}`}
 											{crew.length > 1
 												? `, with ${crew
 														.filter((person) => person !== at)
@@ -54,7 +54,10 @@ export function NextByPerson({ ahead, me }: { readonly ahead: ShopAhead; readonl
 	);
 }
 
-function leftOf(ahead: ShopAhead, task: number): number {
+/** `50 min`, or `1 h 15 left of 3 h` of what has begun. */
+function leftWords(ahead: ShopAhead, task: number): string {
 	const asked = ahead.asked.problem.tasks[task];
-	return asked === undefined ? 0 : plannedMinutes(asked);
+	if (asked === undefined) return "";
+	const left = formatMinutes(plannedMinutes(asked));
+	return asked.spent === 0 ? left : `${left} left of ${formatMinutes(asked.estimate.likely)}`;
 }

@@ -14,7 +14,7 @@ const gained = (minutes: number): string =>
 export function OneMoreCard({ ahead }: { readonly ahead: ShopAhead }) {
 	const { problem } = ahead.asked;
 	const plans = Math.ceil(plansFor(problem.tasks.length) / 2);
-	const rows = oneMore(problem, ahead.plan, 1, (made) => made < plans).slice(0, MOST_PEOPLE);
+	const rows = oneMore(problem, ahead.plan, 1, plans).slice(0, MOST_PEOPLE);
 	return (
 		<Card title="What one more helper would buy" flush>
 			<Table

@@ -22,7 +22,7 @@ import { BenchTimeline, PlanTable } from "./benchTimeline";
 import { Doubts } from "./doubts";
 import { NextByPerson } from "./nextByPerson";
 import { OneMoreCard } from "./oneMoreCard";
-import { momentOf } from "./said";
+import { momentOf, withoutWords } from "./said";
 
 export const metadata: Metadata = { title: "Plan" };
 
@@ -71,6 +71,11 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
 					{ href: address({ by: true }), label: "By our record" },
 				]}
 			/>
+			{byRecord ? (
+				<p className="text-ink-2">
+					Every estimate is multiplied by what steps of its kind took before, also those that were corrected while they were planned.
+				</p>
+			) : null}
 			<Doubts ahead={ahead} />
 			{ahead.steps.length === 0 ? (
 				<Empty title="Nothing is planned" action={<ButtonLink href="/">Choose a machine</ButtonLink>}>
@@ -89,6 +94,7 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
 						}
 					>
 						<BenchTimeline ahead={ahead} days={days} />
+						<p className="print-only">Planned {momentOf(ahead, 0)}.</p>
 					</Card>
 					<div className="print-only">
 						<Card title="The plan, step by step" flush>
@@ -116,7 +122,7 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
 								{
 									key: "plan",
 									head: "By the plan",
-									cell: ({ planned }) => momentOf(ahead, planned?.end ?? 0),
+									cell: ({ planned, id }) => `${momentOf(ahead, planned?.end ?? 0)}${withoutWords(ahead, id)}`,
 									sub: ({ planned }) =>
 										planned !== undefined && planned.late > 0 ? <Badge means="stop">{`${formatWait(planned.late)} late`}</Badge> : null,
 								},
@@ -146,9 +152,8 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
 						</div>
 					)}
 					<p className="text-ink-2">
-						Everything is over by {momentOf(ahead, plan.makespan)}. No plan has it all over before {momentOf(ahead, plan.lowerBound)}: at
-						most {formatWait(Math.max(0, Math.floor(plan.makespan - plan.lowerBound)))} could be gained. Machines that were promised come
-						first, then early ends, all machines together.
+						The last of it is over by {momentOf(ahead, plan.makespan)}; no plan has the last of it over before{" "}
+						{momentOf(ahead, plan.lowerBound)}. Machines that were promised come first, then early ends, all machines together.
 						{simulation === null ? "" : ` Chances by ${simulation.runs.toLocaleString("en")} runs of this plan, the same seed each time.`}
 					</p>
 					<div className="no-print">

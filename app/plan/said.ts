@@ -1,7 +1,7 @@
 // The plan's numbers as a page says them.
 
 import { formatMoment } from "@/lib/core/days";
-import { addMinutes } from "@/lib/core/instants";
+import { addMinutes, millisOf } from "@/lib/core/instants";
 import { formatMinutes, formatWait } from "@/lib/core/minutes";
 import type { Doubt } from "@/lib/schedule/shopFacts";
 import type { OpenStep, ShopAhead } from "@/lib/schedule/shopQueries";
@@ -24,6 +24,39 @@ export function named(ahead: Pick<ShopAhead, "steps" | "machines">, stepId: stri
 	const machine = ahead.machines.find(({ id }) => id === step?.machineId);
 	if (step === undefined || machine === undefined) return null;
 	return { step, machine, href: `/machines/${machine.number}/work/${step.number}`, short: `${machine.number}/${step.number}` };
+}
+
+/** What a machine's end leaves out: ", without 2 steps that have no date". */
+export function withoutWords(ahead: ShopAhead, machineId: string): string {
+	const count = ahead.asked.undated.filter(({ step }) =>
+		ahead.steps.some(({ id, machineId: of }) => id === step && of === machineId),
+	).length;
+	if (count === 0) return "";
+	return count === 1 ? ", without one step that has no date" : `, without ${count} steps that have no date`;
+}
+
+/** A minute's difference of a plan is none: its zero moves on by itself. */
+const MOVED = 2;
+
+/** The machines that one plan has done at another time than the other, in words. */
+export function movedWords(before: ShopAhead, after: ShopAhead): string[] {
+	const endOf = (ahead: ShopAhead, id: string): string | null => {
+		const end = ahead.plan.machines.find((machine) => machine.id === id)?.end ?? null;
+		return end === null ? null : momentOf(ahead, end);
+	};
+	const apart = (id: string): number => {
+		const [one, other] = [before, after].map(({ now, plan }) => {
+			const end = plan.machines.find((machine) => machine.id === id)?.end ?? null;
+			return end === null ? null : millisOf(now) / 60_000 + end;
+		});
+		return one == null || other == null ? (one === other ? 0 : Number.POSITIVE_INFINITY) : Math.abs(one - other);
+	};
+	return after.machines
+		.filter(({ id }) => apart(id) > MOVED)
+		.map(
+			({ id, number, name }) =>
+				`${number} ${name} is done ${endOf(after, id) ?? "at no known time"}, before it was ${endOf(before, id) ?? "at no known time"}`,
+		);
 }
 
 const nameOf = (ahead: ShopAhead, task: number): string => {
@@ -114,7 +147,7 @@ export function doubtWords(ahead: ShopAhead, doubt: Doubt): { readonly say: stri
 			};
 		case "overdue":
 			return {
-				say: `Purchase ${doubt.purchase} is ${formatWait(Math.floor(doubt.minutes / 1440) * 1440 || 60)} later than the most that was thought. It is planned as if it came in a day.`,
+				say: `Purchase ${doubt.purchase} is ${formatWait(Math.ceil(doubt.minutes / 1440) * 1440)} later than the most that was thought. It is planned as if it came in a day.`,
 				href: `/buying/${doubt.purchase}`,
 				mend: "Say anew how long it takes",
 			};
@@ -123,6 +156,18 @@ export function doubtWords(ahead: ShopAhead, doubt: Doubt): { readonly say: stri
 				say: `${title(doubt.step)}: nobody of its crew is said to be "${doubt.skill}".`,
 				href: plan(doubt.step),
 				mend: "Name somebody who is",
+			};
+		case "not-bought":
+			return {
+				say: `${title(doubt.step)}: ${doubt.things.join(", ")} ${doubt.things.length === 1 ? "is" : "are"} not bought yet. It is planned as if it were here.`,
+				href: `/machines/${step(doubt.step)?.machine.number ?? ""}/money`,
+				mend: "See what is to be bought",
+			};
+		case "outside":
+			return {
+				say: `${ahead.machines.find(({ id }) => id === doubt.machineId)?.number ?? ""}: ${doubt.name} is outside the shop${doubt.late ? " and late" : ""}. The plan does not wait for it.`,
+				href: doubt.tag === "" ? "/plan" : `/t/${doubt.tag}`,
+				mend: "See where it is",
 			};
 		case "no-estimate":
 			return {

@@ -53,7 +53,7 @@ export function Curve({
 						</span>
 					))}
 					{line ? (
-						<span className="af-curve-said" data-side={line.x > 0.7 ? "left" : "right"} style={at(line.x, 0.04)}>
+						<span className="af-curve-said" data-side={line.x > 0.7 ? "left" : "right"} style={at(line.x, 1)}>
 							{line.label}
 						</span>
 					) : null}

@@ -116,9 +116,16 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 
 	const send = () => {
 		if (locked.current) return;
+		attempt.current += 1;
+		// A day that is not in the calendar is handed over as no day at all: it must not pass for an empty field.
+		const unread = unreadableOf(ref.current);
+		if (Object.keys(unread).length > 0) {
+			for (const [name, message] of Object.entries(unread)) form.setError(name as Path<Input>, { type: "unreadable", message });
+			refused(NOT_YET, unread);
+			return;
+		}
 		locked.current = true;
 		deed.current ||= clientId();
-		attempt.current += 1;
 		start(async () => {
 			await form.handleSubmit(
 				async (values) => {
@@ -177,6 +184,17 @@ type FirstValue = { readonly defaultValue?: string | number; readonly defaultChe
 function firstValue(value: unknown): FirstValue {
 	if (typeof value === "boolean") return { defaultChecked: value };
 	return typeof value === "string" || typeof value === "number" ? { defaultValue: value } : {};
+}
+
+/** Fields in which something is typed that the browser cannot read, by name. */
+function unreadableOf(form: HTMLFormElement | null): Record<string, string> {
+	const inputs = [...(form?.querySelectorAll("input") ?? [])].filter(({ name, validity }) => name !== "" && validity?.badInput === true);
+	return Object.fromEntries(
+		inputs.map(({ name, type }) => [
+			name,
+			type === "number" ? "Write it in figures." : "That is not in the calendar, or not whole: write it again.",
+		]),
+	);
 }
 
 const NOT_YET = "Nothing is recorded yet. Please look at the answers marked below.";

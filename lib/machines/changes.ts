@@ -2,7 +2,7 @@
 
 import { notEmptyAtTheEnd } from "@/lib/bags/leftOver";
 import { partsAway } from "@/lib/bags/nesting";
-import { type Day, formatDay } from "@/lib/core/days";
+import { type Day, dayOf, formatDay } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
@@ -21,6 +21,7 @@ import type {
 	SetMachineState,
 	TakeInMachine,
 } from "@/lib/machines/schema";
+import { requireShop } from "@/lib/shop/queries";
 
 const NO_MACHINE = refuse("no-such-machine", "That machine is not in the book. Load the page again.");
 

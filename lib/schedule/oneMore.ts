@@ -2,7 +2,7 @@
 
 import { type ShopPlan, shopPlanOf } from "@/lib/schedule/shopPlan";
 import type { ShopProblem } from "@/lib/schedule/shopProblem";
-import { isBetter, type KeepOn } from "@/lib/schedule/shopSearch";
+import { isBetter } from "@/lib/schedule/shopSearch";
 
 export type OneMore = {
 	/** Whose work somebody else could do as well: number of a person. */
@@ -31,11 +31,11 @@ export function withSecond(problem: ShopProblem, person: number): ShopProblem {
  * For each person who has something planned, who gains most first. The plan it is held against has to be of the same problem: the search
  * begins with its order, and where it finds nothing better that plan still holds, and nothing is gained.
  */
-export function oneMore(problem: ShopProblem, plan: ShopPlan, seed: number, keepOn: KeepOn): OneMore[] {
+export function oneMore(problem: ShopProblem, plan: ShopPlan, seed: number, plans: number): OneMore[] {
 	const busy = problem.people.flatMap((_, person) => (plan.tasks.some(({ crew }) => crew.includes(person)) ? [person] : []));
 	return busy
 		.map((person): OneMore => {
-			const found = shopPlanOf(withSecond(problem, person), seed, keepOn, plan);
+			const found = shopPlanOf(withSecond(problem, person), seed, plans, plan);
 			const { machines } = isBetter(found.worth, plan.worth) ? found : plan;
 			const earlier = plan.machines.map(({ end }, machine) => (end === null ? 0 : end - (machines[machine]?.end ?? end)));
 			return { person, earlier, inAll: earlier.reduce((sum, minutes) => sum + minutes, 0) };

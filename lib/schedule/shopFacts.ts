@@ -44,6 +44,8 @@ export type FactStep = {
 	readonly equipment: readonly { readonly id: string; readonly count: number; readonly throughWait: boolean }[];
 	/** Purchases that have not come whole. */
 	readonly parcels: readonly string[];
+	/** What is wanted for it and not bought yet. */
+	readonly notBought: readonly string[];
 };
 
 export type ShopFacts = {
@@ -52,6 +54,8 @@ export type ShopFacts = {
 	readonly purchases: readonly FactPurchase[];
 	readonly machines: readonly { readonly id: string; readonly promised: number | null }[];
 	readonly steps: readonly FactStep[];
+	/** Parts of these machines that are outside the shop; `late`: their day is over. */
+	readonly outside: readonly { readonly machineId: string; readonly tag: string; readonly name: string; readonly late: boolean }[];
 };
 
 /** What hinders a plan, or makes it doubtful. A page says it in words, with a link to where it can be mended. */
@@ -68,6 +72,8 @@ export type Doubt =
 	| { readonly what: "overdue"; readonly purchase: number; readonly minutes: number }
 	| { readonly what: "longer-than-thought"; readonly step: string; readonly spent: number; readonly left: number }
 	| { readonly what: "unskilled"; readonly step: string; readonly skill: string }
+	| { readonly what: "not-bought"; readonly step: string; readonly things: readonly string[] }
+	| { readonly what: "outside"; readonly machineId: string; readonly tag: string; readonly name: string; readonly late: boolean }
 	| { readonly what: "no-estimate"; readonly step: string }
 	| { readonly what: "no-rate"; readonly person: string; readonly name: string };
 
@@ -148,6 +154,7 @@ export function shopAskedOf(facts: ShopFacts): ShopAsked {
 		const [equipped, posted] = [hasEquipment(step), hasLeads(step)];
 		if (crew === null || !equipped || !posted) without.set(step.id, null);
 		else crews.set(step.id, crew);
+		if (step.notBought.length > 0) once({ what: "not-bought", step: step.id, things: step.notBought });
 		if (step.estimate.high === 0) once({ what: "no-estimate", step: step.id });
 		else if (step.spent > step.estimate.likely)
 			once({ what: "longer-than-thought", step: step.id, spent: step.spent, left: plannedMinutes(step) });
@@ -159,6 +166,8 @@ export function shopAskedOf(facts: ShopFacts): ShopAsked {
 		withoutFollowers(facts.steps, without);
 	}
 
+	const worked = new Set(facts.steps.map(({ machineId }) => machineId));
+	for (const part of facts.outside) if (worked.has(part.machineId)) once({ what: "outside", ...part });
 	const dated = facts.steps.filter(({ id }) => !without.has(id));
 	const number = new Map(dated.map(({ id }, at) => [id, at]));
 	const tasks = dated.map(

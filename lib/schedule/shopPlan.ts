@@ -4,7 +4,7 @@
 import { seededRandom } from "@/lib/core/random";
 import { Placing, type ShopProject, shopProjectOf } from "@/lib/schedule/placing";
 import type { ShopProblem } from "@/lib/schedule/shopProblem";
-import { type KeepOn, machineEnds, search, type Worth } from "@/lib/schedule/shopSearch";
+import { machineEnds, search, type Worth } from "@/lib/schedule/shopSearch";
 import { type WaitedFor, waitedFor } from "@/lib/schedule/waitedFor";
 
 export type PlannedTask = {
@@ -53,12 +53,12 @@ export const PLANS = 3000;
 export function shopPlanOf(
 	problem: ShopProblem,
 	seed: number,
-	keepOn: KeepOn = (made) => made < PLANS,
+	plans: number = PLANS,
 	begin: Pick<ShopPlan, "tasks"> | null = null,
 ): ShopPlan {
 	const project = shopProjectOf(problem);
 	const placing = new Placing(project);
-	const worth = search(placing, seededRandom(seed), keepOn, begin === null ? null : orderOf(project, begin));
+	const worth = search(placing, seededRandom(seed), plans, begin === null ? null : orderOf(project, begin));
 	const alone = aloneOver(project);
 	const reasons = problem.tasks.map((_, task) => waitedFor(placing, task));
 	const ends = machineEnds(project, placing);

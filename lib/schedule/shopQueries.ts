@@ -1,5 +1,6 @@
 // Reads what is open in the whole shop, and plans it. A plan is worked out once for the book as it stands and kept for some minutes.
 
+import { partsAway } from "@/lib/bags/nesting";
 import { daysOffFrom, hoursOfPeople } from "@/lib/calendar/queries";
 import { daysAhead, hoursOf, windowsOf } from "@/lib/calendar/windows";
 import { addDays, type Day, day, dayOf, startOfDay } from "@/lib/core/days";
@@ -16,6 +17,8 @@ import { corrected, factorOf, type Overrun, overruns } from "@/lib/steps/overrun
 import { overAt } from "@/lib/steps/rules";
 
 const MOST_STEPS = 5000;
+/** Parts outside the shop that a plan speaks of. */
+const MOST_OUT = 100;
 const DAY_MINUTES = 1440;
 /** What comes by post is counted as there at noon. */
 const NOON = 720;
@@ -26,11 +29,11 @@ const LEAST_RUNS = 500;
 /** So many steps get all runs; more get fewer, so that a page of a large shop comes in a second or two, too. */
 const RUNS_SIZE = 45;
 const PLANS_SIZE = 80;
-const LEAST_PLANS = 60;
+const [LEAST_PLANS, MOST_PLANS] = [60, 20_000];
 
 /** How many plans are tried for so many steps: a plan of twice as many costs more than twice as much. */
 export const plansFor = (steps: number): number =>
-	Math.min(PLANS, Math.max(LEAST_PLANS, Math.floor(PLANS * (PLANS_SIZE / Math.max(1, steps)) ** 1.5)));
+	Math.min(MOST_PLANS, Math.max(LEAST_PLANS, Math.floor(PLANS * (PLANS_SIZE / Math.max(1, steps)) ** 1.5)));
 
 let keptRecord: { readonly key: string; readonly record: Promise<Overrun[]> } | null = null;
 
@@ -106,6 +109,16 @@ async function openWork(read: Reader) {
 			crew: { where: { stands: "yes" }, orderBy: { id: "asc" }, select: { personId: true } },
 			equipment: { where: { stands: "yes" }, select: { equipmentId: true, count: true, until: true } },
 			parcels: { where: { stands: "yes", purchase: { arrivedDay: null } }, select: { purchaseId: true } },
+			wanted: {
+				where: { OR: [{ state: "open" }, { state: "bought", line: { purchase: { arrivedDay: null } } }] },
+				orderBy: { id: "asc" },
+				select: {
+					words: true,
+					line: {
+						select: { purchaseId: true, count: true, deliveries: { where: { stands: "yes" }, select: { count: true } } },
+					},
+				},
+			},
 			needs: {
 				where: { stands: "yes" },
 				select: { needs: { select: { id: true, state: true, doneAt: true, waitMinutes: true } } },
@@ -159,7 +172,7 @@ export async function shopAhead(read: Reader, now: Instant, byRecord: boolean): 
 async function aheadOf(read: Reader, now: Instant, byRecord: boolean): Promise<ShopAhead> {
 	const { timeZone } = await requireShop(read);
 	const today = dayOf(now, timeZone);
-	const [{ machines, steps }, record, people, off, equipment, purchases] = await Promise.all([
+	const [{ machines, steps }, record, people, off, equipment, purchases, outside] = await Promise.all([
 		openWork(read),
 		overrunsOfShop(read),
 		everybody(read),
@@ -176,6 +189,7 @@ async function aheadOf(read: Reader, now: Instant, byRecord: boolean): Promise<S
 			take: 500,
 			select: { id: true, number: true, orderedDay: true, leadLowDays: true, leadLikelyDays: true, leadHighDays: true },
 		}),
+		partsOut(read),
 	]);
 	const ahead = daysAhead(now, timeZone);
 	const fromNow = (at: Instant): number => Math.ceil((millisOf(at) - millisOf(now)) / 60_000);
@@ -208,12 +222,18 @@ async function aheadOf(read: Reader, now: Instant, byRecord: boolean): Promise<S
 			// Until its midnight.
 			promised: promisedDay === null ? null : fromNow(startOfDay(addDays(day(promisedDay), 1), timeZone)),
 		})),
+		outside: outside.map(({ machineId, tag, name, dueDay }) => ({
+			machineId,
+			tag: tag?.id ?? "",
+			name,
+			late: dueDay !== null && dueDay < today,
+		})),
 		steps: steps.map((step) => factStep(step, now, byRecord ? factorOf(record, step.kind) : 1)),
 	};
 	const asked = shopAskedOf(facts);
 	const size = Math.max(1, asked.problem.tasks.length);
 	const plans = plansFor(size);
-	const plan = shopPlanOf(asked.problem, SEED, (made) => made < plans);
+	const plan = shopPlanOf(asked.problem, SEED, plans);
 	const costAMinute = plan.tasks.map(({ crew }) => crew.reduce((sum, person) => sum + (asked.costOfPerson[person] ?? 0), 0));
 	const runs = Math.min(MOST_RUNS, Math.max(LEAST_RUNS, Math.floor((MOST_RUNS * RUNS_SIZE) / size)));
 	return {
@@ -258,9 +278,25 @@ function factStep(step: OpenStep, now: Instant, factor: number): FactStep {
 		crew: step.crew.map(({ personId }) => personId),
 		skill: step.skill,
 		equipment: step.equipment.map(({ equipmentId, count, until }) => ({ id: equipmentId, count, throughWait: until === "wait" })),
-		parcels: step.parcels.map(({ purchaseId }) => purchaseId),
+		parcels: [...new Set([...step.parcels.map(({ purchaseId }) => purchaseId), ...inThePostFor(step)])],
+		notBought: step.wanted.flatMap(({ line, words }) => (line === null ? [words] : [])),
 	};
 }
+
+/** Purchases that bring what is wanted for the step, as far as it has not come. */
+const inThePostFor = ({ wanted }: OpenStep): string[] =>
+	wanted.flatMap(({ line }) =>
+		line === null || line.deliveries.reduce((sum, { count }) => sum + count, 0) >= line.count ? [] : [line.purchaseId],
+	);
+
+/** Parts outside the shop, by themselves or with their bag. */
+const partsOut = async (read: Reader) =>
+	read.part.findMany({
+		where: await partsAway(read),
+		orderBy: [{ dueDay: { sort: "asc", nulls: "last" } }, { id: "asc" }],
+		take: MOST_OUT,
+		select: { machineId: true, name: true, dueDay: true, tag: { select: { id: true } } },
+	});
 
 /** Everybody who is here or planned for something open, with hours and rates. */
 async function everybody(read: Reader) {

@@ -1,6 +1,6 @@
 // The search for a good plan of the whole shop. Good is, first: every task has a time; then: little lateness against what was promised;
 // then: machines done early, all of them together; then: the last one early. It begins with the classical rules and goes on by moving one task at a time to
-// another place of the list (iterated local search), from the best that is known. Pure: chance and budget are handed in.
+// another place of the list. Pure: chance and budget are handed in.
 
 import { type Random, wholeBelow } from "@/lib/core/random";
 import type { Placing, ShopProject } from "@/lib/schedule/placing";
@@ -30,40 +30,39 @@ export function isBetter(one: Worth, other: Worth): boolean {
 	return at >= 0 && (one[at] ?? 0) < (other[at] ?? 0);
 }
 
-/** Whether to go on, asked with the number of plans that were made so far. */
-export type KeepOn = (made: number) => boolean;
+/** In minutes: so much worse than now a plan is taken with one chance in e (2.718), at the beginning and at the end of a search. */
+const [WARM, COLD] = [100, 2];
 
-/** Leaves the best plan that was found in `placing`, and gives what it is worth. `begin` is a list to try first. */
-export function search(placing: Placing, random: Random, keepOn: KeepOn, begin: readonly number[] | null = null): Worth {
+/**
+ * Leaves the best of so many plans in `placing`, and gives what it is worth. `begin` is a list to try first. Simulated annealing (S.
+ * Kirkpatrick, C. D. Gelatt and M. P. Vecchi, 1983) over lists: a worse plan is taken now and then, the less so the longer the search.
+ */
+export function search(placing: Placing, random: Random, plans: number, begin: readonly number[] | null = null): Worth {
 	const { project } = placing;
-	let best: { list: number[]; worth: Worth } | null = null;
-	const tried = (list: number[]): Worth => {
+	const tried = (list: readonly number[]): Tried => {
 		placing.plan(list);
-		const worth = worthOf(project, placing);
-		if (best === null || isBetter(worth, best.worth)) best = { list, worth };
-		return worth;
+		return { list, worth: worthOf(project, placing) };
 	};
-	for (const list of [...(begin === null ? [] : [[...begin]]), ...byRule(project)]) tried(list);
-	let now: { list: number[]; worth: Worth } = best ?? { list: [], worth: [0, 0, 0, 0] };
-	const sinceBetter = 60 + 8 * project.count;
-	for (let stale = 0; project.count > 1 && keepOn(placing.made); stale++) {
-		if (stale > sinceBetter) {
-			// Nothing more around here: from the best once more, shaken.
-			let list: number[] = (best ?? now).list;
-			for (let shake = 0; shake < 4; shake++) list = moved(project, list, random);
-			now = { list, worth: tried(list) };
-			stale = 0;
-		}
-		const list = moved(project, now.list, random);
-		const worth = tried(list);
-		if (isBetter(now.worth, worth)) continue;
-		if (isBetter(worth, now.worth)) stale = 0;
-		now = { list, worth };
+	const first = [...(begin === null ? [] : [begin]), ...byRule(project)].map(tried);
+	let best = first.reduce((one, other) => (isBetter(other.worth, one.worth) ? other : one));
+	let now = best;
+	const moves = project.count > 1 ? Math.max(0, plans - first.length) : 0;
+	for (let move = 0; move < moves; move++) {
+		const heat = WARM * (COLD / WARM) ** (move / moves);
+		const next = tried(moved(project, now.list, random));
+		const worse = minutesOf(next.worth) - minutesOf(now.worth);
+		if (worse > 0 && random() >= Math.exp(-worse / heat)) continue;
+		now = next;
+		if (isBetter(next.worth, best.worth)) best = next;
 	}
-	const { list, worth } = best ?? now;
-	placing.plan(list);
-	return worth;
+	placing.plan(best.list);
+	return best.worth;
 }
+
+type Tried = { readonly list: readonly number[]; readonly worth: Worth };
+
+/** What a plan is worth as one figure, for comparing how much worse: a minute late weighs as ten, a task without time as a year. */
+const minutesOf = ([without, late, ends, last]: Worth): number => 525_600 * without + 10 * late + ends + last / 1000;
 
 /** One task at another place of the list, still after what it needs and before what needs it. */
 function moved({ after, next, count }: ShopProject, list: readonly number[], random: Random): number[] {

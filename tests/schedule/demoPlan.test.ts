@@ -33,9 +33,15 @@ const numbered = async () => {
 };
 
 describe("the plan of the demo shop", () => {
-	it("has the open steps of all three machines in work, can be worked, and doubts nothing", async () => {
+	it("has the open steps of all three machines in work, can be worked, and says what is not there yet", async () => {
 		const { asked, plan, machines, steps, simulation } = await ahead();
-		expect(asked.doubts).toEqual([]);
+		const kinds = new Set(asked.doubts.map(({ what }) => what));
+		// The motor is at the rewinder, the cord is in the post, some things are on the list to be bought: all of that is said.
+		expect([...kinds].sort()).toEqual(["not-bought", "outside", "overdue"].filter((what) => kinds.has(what as never)));
+		expect(asked.doubts).toContainEqual(expect.objectContaining({ what: "outside", tag: "14-0022-J" }));
+		expect(asked.doubts.filter(({ what }) => what === "not-bought").length).toBeGreaterThan(2);
+		const cord = asked.problem.tasks.find(({ parcels }) => parcels.length > 0);
+		expect(steps.find(({ id }) => id === cord?.id)?.number).toBe(18);
 		expect(plan.tasks.length).toBe(steps.length);
 		const planned = new Set(asked.problem.tasks.map(({ machine }) => machines[machine]?.number));
 		expect([...planned]).toEqual([14, 15, 16]);
@@ -54,20 +60,20 @@ describe("the plan of the demo shop", () => {
 			const input = dayOffSchema.parse({ personId: people.get(who), fromDay, untilDay, words: "dentist" });
 			done(await addDayOff(input, envNow(store, people.get("MO") ?? "")));
 		};
-		const sum = (ends: ReadonlyMap<number, number | null>): number => [...ends.values()].reduce<number>((all, end) => all + (end ?? 0), 0);
 		const before = await numbered();
 		// The finisher does not come on Fridays: nothing of hers lies there.
 		await off("TW", "2026-06-05");
 		expect(await numbered()).toEqual(before);
-		// On the Monday she cleans machine 14, the only one that she works on.
-		await off("TW", "2026-06-01");
+		// Her other days are machine 14's, the only one that she works on: without them it waits a week, and the others do not.
+		await off("TW", "2026-06-01", "2026-06-04");
 		const without = await numbered();
-		expect(without.get(14) ?? 0).toBeGreaterThan(before.get(14) ?? 0);
-		expect(sum(without)).toBeGreaterThan(sum(before));
+		expect(without.get(14) ?? 0).toBeGreaterThan((before.get(14) ?? 0) + 4 * 1440);
+		for (const number of [15, 16]) expect(without.get(number) ?? 0).toBeLessThanOrEqual(before.get(number) ?? 0);
 		// The electrician works on all three: a week without him moves all of them by more than half of it.
 		await off("JT", "2026-06-01", "2026-06-07");
 		const later = await numbered();
-		for (const number of [14, 15, 16]) expect(later.get(number) ?? 0).toBeGreaterThan((without.get(number) ?? 0) + 4 * 1440);
+		for (const number of [15, 16]) expect(later.get(number) ?? 0).toBeGreaterThan((without.get(number) ?? 0) + 4 * 1440);
+		expect(later.get(14) ?? 0).toBeGreaterThan(without.get(14) ?? 0);
 	});
 
 	it("a step that nobody here can do is named, and what needs it has no date", async () => {
@@ -89,7 +95,7 @@ describe("the plan of the demo shop", () => {
 			),
 		);
 		const { asked } = await ahead();
-		expect(asked.doubts).toEqual([{ what: "nobody", step: whole.id, skill: "clockmaker" }]);
+		expect(asked.doubts).toContainEqual({ what: "nobody", step: whole.id, skill: "clockmaker" });
 		expect(asked.undated.length).toBeGreaterThan(0);
 	});
 });

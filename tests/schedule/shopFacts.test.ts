@@ -29,6 +29,7 @@ const step = (id: string, more: Partial<FactStep> = {}): FactStep => ({
 	skill: null,
 	equipment: [],
 	parcels: [],
+	notBought: [],
 	...more,
 });
 const facts = (steps: readonly FactStep[], more: Partial<ShopFacts> = {}): ShopFacts => ({
@@ -36,6 +37,7 @@ const facts = (steps: readonly FactStep[], more: Partial<ShopFacts> = {}): ShopF
 	equipment: [{ id: "booth", name: "spray booth", count: 1 }],
 	purchases: [],
 	machines: [{ id: "m12", promised: null }],
+	outside: [],
 	steps,
 	...more,
 });
@@ -135,6 +137,17 @@ describe("a date is doubtful, and that is said, when", () => {
 			doubts: [{ what: "unskilled", step: "a", skill: "electrically skilled" }],
 		});
 		expect(said(facts([step("a", { skill: "Electrically skilled", crew: ["Ada", "Bo"] })])).doubts).toEqual([]);
+	});
+	it("something for it is not bought, or a part of its machine is outside", () => {
+		const outside = { machineId: "m12", tag: "12-0022-J", name: "motor", late: true };
+		expect(said(facts([step("a", { notBought: ["gear oil"] })], { outside: [outside, { ...outside, machineId: "m13" }] }))).toEqual({
+			planned: ["a"],
+			undated: [],
+			doubts: [
+				{ what: "not-bought", step: "a", things: ["gear oil"] },
+				{ what: "outside", ...outside },
+			],
+		});
 	});
 	it("it has taken longer than was likely", () => {
 		const estimate = { low: 60, likely: 120, high: 480 };

@@ -58,7 +58,7 @@ export function HoursForm({
 					const isTyped = form.form.getFieldState("week").isDirty;
 					await person.onChange(event);
 					// A week that was typed is for whoever is chosen now.
-					if (!isTyped) form.form.setValue("week", weekOf(event.target.value));
+					if (!isTyped) for (const [at, hours] of weekOf(event.target.value).entries()) form.form.setValue(`week.${at}` as "week.0", hours);
 					setDone("");
 				}}
 			/>
@@ -86,8 +86,8 @@ export function DayOffForm({ people, today }: { readonly people: readonly Option
 		schema: dayOffSchema,
 		defaults: { personId: "", fromDay: today, untilDay: "", words: "" },
 		action: addDayOffAction,
-		onDone: (_, { getValues, setValue }) => {
-			setDone(`Kept, from ${getValues("fromDay")}. The plan counts with it.`);
+		onDone: (moved, { setValue }) => {
+			setDone(moved.length === 0 ? "Kept. It moves no machine." : `Kept. ${moved.join("; ")}.`);
 			setValue("words", "");
 			setValue("untilDay", "");
 		},

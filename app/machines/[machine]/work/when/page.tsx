@@ -1,7 +1,7 @@
 import type { Metadata } from "next";
 import { PlanTable } from "@/app/plan/benchTimeline";
 import { Doubts } from "@/app/plan/doubts";
-import { momentOf, named, waitedWords } from "@/app/plan/said";
+import { momentOf, named, waitedWords, withoutWords } from "@/app/plan/said";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Curve } from "@/app/ui/curve";
@@ -154,10 +154,18 @@ export default async function WhenPage({ params, searchParams }: Props) {
 					<Card title="By the plan">
 						<Facts
 							facts={[
-								{ label: "Done", value: <strong>{when(planned.end)}</strong> },
+								{
+									label: "Done",
+									value: (
+										<strong>
+											{when(planned.end)}
+											{withoutWords(ahead, machine.id)}
+										</strong>
+									),
+								},
 								{ label: "If it had everybody to itself", value: when(planned.notBefore) },
 								{
-									label: "Other machines cost it",
+									label: "Later for other machines, by the clock",
 									value: planned.end > planned.notBefore ? formatWait(Math.floor(planned.end - planned.notBefore)) : "nothing",
 								},
 								{ label: "Promised", value: promised === null ? null : formatDay(day(promised)) },

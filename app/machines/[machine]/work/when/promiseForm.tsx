@@ -30,7 +30,7 @@ export function PromiseForm({ machineId, promisedDay }: { readonly machineId: st
 			<Button type="submit" pending={form.pending}>
 				Set the day
 			</Button>
-			{done ? <Notice means="original">Kept. The plan counts with it.</Notice> : null}
+			{done ? <Notice means="original">Kept. By the plan beside you see whether it holds.</Notice> : null}
 		</form>
 	);
 }
