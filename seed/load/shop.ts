@@ -85,8 +85,10 @@ export async function openTheShop(diary: Diary, book: ShopBook): Promise<void> {
 		for (const { from, days } of key === "C" ? FINISHER_DAYS : [{ from: "2026-01-01", days: 5 }])
 			done(await setHours(hoursSchema.parse({ personId, fromDay: from, week: WEEKDAYS.map((_, at) => (at < days ? OPEN : "")) }), next()));
 	}
-	for (const closed of shop.closedDays) done(await addDayOff(dayOffSchema.parse({ personId: null, fromDay: closed, words: "closed" }), next()));
-	for (const { key, name, count } of equipment) book.equipment.set(key, done(await addEquipment(equipmentSchema.parse({ name, count }), next())));
+	for (const closed of shop.closedDays)
+		done(await addDayOff(dayOffSchema.parse({ personId: null, fromDay: closed, words: "closed" }), next()));
+	for (const { key, name, count } of equipment)
+		book.equipment.set(key, done(await addEquipment(equipmentSchema.parse({ name, count }), next())));
 	for (const location of locations) {
 		const parentId = location.parent === null ? null : of(book.locations, location.parent);
 		const { locationId } = done(await addLocation({ parentId, kind: KINDS[location.kind], name: location.name }, next()));
