@@ -1,6 +1,6 @@
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
-import type { Doubt } from "@/lib/schedule/shopFacts";
+import { stepsOfDoubt } from "@/lib/schedule/doubtSteps";
 import type { ShopAhead } from "@/lib/schedule/shopQueries";
 import { doubtWords, named } from "./said";
 
@@ -10,7 +10,9 @@ const FEW = 8;
 /** What the plan cannot date, and what it is not sure of, each with the way to mend it. `machineId` keeps to one machine's steps. */
 export function Doubts({ ahead, machineId }: { readonly ahead: ShopAhead; readonly machineId?: string }) {
 	const isMine = (stepId: string): boolean => machineId === undefined || named(ahead, stepId)?.machine.id === machineId;
-	const doubts = ahead.asked.doubts.filter((doubt) => stepsOf(ahead, doubt).some(isMine)).map((doubt) => doubtWords(ahead, doubt));
+	const doubts = ahead.asked.doubts
+		.filter((doubt) => stepsOfDoubt(ahead.facts, doubt).some(isMine))
+		.map((doubt) => doubtWords(ahead, doubt));
 	const undated = ahead.asked.undated.filter(({ step }) => isMine(step)).flatMap(({ step }) => named(ahead, step) ?? []);
 	const without = ahead.plan.without
 		.map((task) => ahead.asked.problem.tasks[task]?.id ?? "")
@@ -54,17 +56,4 @@ export function Doubts({ ahead, machineId }: { readonly ahead: ShopAhead; readon
 			) : null}
 		</Notice>
 	);
-}
-
-/** The steps that a doubt is about: those of the person, those that wait for the purchase. */
-function stepsOf(ahead: ShopAhead, doubt: Doubt): readonly string[] {
-	if ("step" in doubt) return [doubt.step];
-	if (doubt.what === "outside") return ahead.steps.filter(({ machineId }) => machineId === doubt.machineId).map(({ id }) => id);
-	if ("steps" in doubt) return doubt.steps;
-	if ("person" in doubt)
-		return ahead.steps
-			.filter(({ crew }) => crew.length === 0 || crew.some(({ personId }) => personId === doubt.person))
-			.map(({ id }) => id);
-	const purchase = ahead.purchases.find(({ number }) => number === doubt.purchase)?.id;
-	return ahead.steps.filter(({ parcels }) => parcels.some(({ purchaseId }) => purchaseId === purchase)).map(({ id }) => id);
 }

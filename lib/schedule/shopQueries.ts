@@ -141,6 +141,7 @@ export type ShopAhead = {
 	readonly people: readonly { readonly id: string; readonly name: string; readonly initials: string }[];
 	readonly equipment: readonly { readonly id: string; readonly name: string; readonly count: number }[];
 	readonly purchases: readonly { readonly id: string; readonly number: number }[];
+	readonly facts: ShopFacts;
 	readonly asked: ShopAsked;
 	readonly plan: ShopPlan;
 	/** Null when there is nothing to simulate. */
@@ -244,6 +245,7 @@ async function aheadOf(read: Reader, now: Instant, byRecord: boolean): Promise<S
 		people,
 		equipment,
 		purchases,
+		facts,
 		asked,
 		plan,
 		simulation:

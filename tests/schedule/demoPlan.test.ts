@@ -6,6 +6,7 @@ import { dayOffSchema } from "@/lib/calendar/schema";
 import { type Instant, instant } from "@/lib/core/instants";
 import type { Store } from "@/lib/db/store";
 import { envNow } from "@/lib/ledger/edge";
+import { stepsOfDoubt } from "@/lib/schedule/doubtSteps";
 import { shopAhead } from "@/lib/schedule/shopQueries";
 import { changeStep } from "@/lib/steps/changes";
 import { changeStepSchema } from "@/lib/steps/schema";
@@ -42,6 +43,14 @@ describe("the plan of the demo shop", () => {
 		expect(asked.doubts.filter(({ what }) => what === "not-bought").length).toBeGreaterThan(2);
 		const cord = asked.problem.tasks.find(({ parcels }) => parcels.length > 0);
 		expect(steps.find(({ id }) => id === cord?.id)?.number).toBe(18);
+		// Each of it is about a step that is open, so that a page of the machine shows it.
+		const { facts } = await ahead();
+		for (const doubt of asked.doubts) expect(stepsOfDoubt(facts, doubt).length).toBeGreaterThan(0);
+		// Half a year on the cord is overdue, and that is about the step that wants it.
+		const late = await shopAhead(store.read, instant("2026-11-29T18:00:00.000Z"), false);
+		const overdue = late.asked.doubts.find(({ what }) => what === "overdue");
+		expect(overdue).toMatchObject({ purchase: 8 });
+		expect(overdue && stepsOfDoubt(late.facts, overdue)).toEqual([cord?.id]);
 		expect(plan.tasks.length).toBe(steps.length);
 		const planned = new Set(asked.problem.tasks.map(({ machine }) => machines[machine]?.number));
 		expect([...planned]).toEqual([14, 15, 16]);
