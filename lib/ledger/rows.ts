@@ -10,7 +10,10 @@ export type Tables = {
 	Party: models.PartyModel;
 	Location: models.LocationModel;
 	Tag: models.TagModel;
+	PlaceTag: models.PlaceTagModel;
 	LabelPrint: models.LabelPrintModel;
+	LabelStock: models.LabelStockModel;
+	StockNudge: models.StockNudgeModel;
 	Machine: models.MachineModel;
 	Position: models.PositionModel;
 	Part: models.PartModel;
@@ -37,6 +40,7 @@ export type Tables = {
 	Reversal: models.ReversalModel;
 	StoredFile: models.StoredFileModel;
 	Capture: models.CaptureModel;
+	Pin: models.PinModel;
 	DigitalItem: models.DigitalItemModel;
 	Purchase: models.PurchaseModel;
 	PurchaseLine: models.PurchaseLineModel;
