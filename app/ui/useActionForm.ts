@@ -1,6 +1,6 @@
 "use client";
 
-import { zodResolver } from "@hookform/resolvers/zod";
+import { standardSchemaResolver } from "@hookform/resolvers/standard-schema";
 import { unstable_rethrow } from "next/navigation";
 import { type FormEvent, type RefObject, useEffect, useRef, useState, useTransition } from "react";
 import { type DefaultValues, type FieldValues, get, type Path, type RegisterOptions, type UseFormReturn, useForm } from "react-hook-form";
@@ -58,7 +58,11 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 	seen,
 	onDone,
 }: {
-	readonly schema: z.ZodType<Output, Input>;
+	/**
+	 * Left out on the pages of the bench: the action reads with the same schema and says the same at the same fields, and the
+	 * phone need not load it.
+	 */
+	readonly schema?: z.ZodType<Output, Input>;
 	/** What the fields hold at first. `deed` need not be among them. */
 	readonly defaults: DefaultValues<NoInfer<Input>>;
 	readonly action: (raw: NoInfer<Input> & { deed: string }) => Promise<Result<Value, Refusal>>;
@@ -69,10 +73,10 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 }): ActionForm<Input> {
 	const ref = useRef<HTMLFormElement>(null);
 	const deed = useRef("");
-	const resolve = zodResolver<Input, unknown, Output>(schema, undefined, { raw: true });
+	const resolve = schema && standardSchemaResolver<Input, unknown, Output>(schema, undefined, { raw: true });
 	const form = useForm<Input>({
 		// A schema may ask for the deed, which no field shows.
-		resolver: (values, context, options) => resolve({ ...values, deed: deed.current }, context, options),
+		...(resolve && { resolver: (values, context, options) => resolve({ ...values, deed: deed.current }, context, options) }),
 		defaultValues: defaults,
 		shouldFocusError: false,
 	});
