@@ -12,6 +12,8 @@ const entry = z.int().positive();
 /** What a form sends besides its answers: a client-made id of the deed, and the page that it stands on (lib/ledger/meanwhile.ts). */
 const sentSchema = z.looseObject({
 	deed: z.uuid(),
+	/** Who did it, where it waited on a phone: by now the phone may be in another hand. */
+	doneBy: z.string().max(64).nullish().catch(null),
 	seen: entry.nullish().catch(null),
 	told: z
 		.object({ entry, fields: z.array(z.string().max(80)).max(80) })
@@ -29,7 +31,10 @@ export async function hereAndNow(raw: unknown): Promise<Result<Env>> {
 			"nobody",
 			"Say who you are first: the round button at the top right leads there, best in another tab. What you typed is still here.",
 		);
-	const { deed, seen = null, told = null, ...answers } = sent.data;
+	const { deed, doneBy, seen = null, told = null, ...answers } = sent.data;
+	if (doneBy && doneBy !== person.id) {
+		return refuse("somebody-else", "Somebody else did this on this phone. Choose that person at the top right, and it goes.");
+	}
 	const env = envNow(await shopStore(), person.id, deed);
 	return ok({ ...env, seen: { seen, told }, asked: sha256(JSON.stringify(answers)) });
 }

@@ -5,6 +5,7 @@ import { Link } from "@/app/ui/link";
 import { currentPerson } from "@/lib/people/current";
 import "./fonts";
 import "./globals.css";
+import { OutboxLine } from "./outbox/outboxLine";
 import { FindField } from "./ui/findField";
 import { nav } from "./ui/nav";
 import { NavLinks } from "./ui/navLinks";
@@ -49,6 +50,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
 						</span>
 					</Link>
 				</header>
+				<OutboxLine />
 				<main className="af-main" id="main" tabIndex={-1}>
 					{children}
 				</main>

@@ -7,7 +7,7 @@ import type { Destination } from "@/lib/bags/schema";
 
 export type BagChoice = { readonly id: string; readonly tag: string; readonly words: string; readonly role: "holding" | "keeping" };
 export type IntoChoice = {
-	readonly kind: "new-bag" | "last-bag" | "bag" | "location" | "bench";
+	readonly kind: "new-bag" | "last-bag" | "waiting-bag" | "bag" | "location" | "bench";
 	readonly role: "holding" | "keeping";
 	readonly bagId: string;
 	readonly locationId: string;
@@ -16,7 +16,10 @@ export type IntoChoice = {
 	readonly tag: string;
 };
 
-/** The choice as the deed takes it. */
+/** A bag that a deed makes which still waits on this phone: it has no tag yet. */
+export type WaitingBag = { readonly deed: string; readonly words: string };
+
+/** The choice as the deed takes it; a bag that is still to be made is filled in when it is there, and until then it is the bench. */
 export function intoOf(choice: IntoChoice): Destination {
 	switch (choice.kind) {
 		case "new-bag":
@@ -26,6 +29,7 @@ export function intoOf(choice: IntoChoice): Destination {
 			return { kind: "bag", bagId: choice.bagId };
 		case "location":
 			return { kind: "location", locationId: choice.locationId };
+		case "waiting-bag":
 		case "bench":
 			return { kind: "bench" };
 	}
@@ -41,6 +45,7 @@ export function Into({
 	partName,
 	isOriginal,
 	noNewBag = false,
+	waitingBag = null,
 }: {
 	choice: IntoChoice;
 	onChange: (choice: IntoChoice) => void;
@@ -51,6 +56,7 @@ export function Into({
 	isOriginal: boolean;
 	/** For a bag, which goes into a bag that is there. */
 	noNewBag?: boolean;
+	waitingBag?: WaitingBag | null;
 }) {
 	const name = useId();
 	const [last, setLast] = useState<BagChoice | null>(null);
@@ -88,6 +94,12 @@ export function Into({
 							choice.kind === "new-bag" && choice.role === "keeping",
 							{ ...choice, kind: "new-bag", role: "keeping" },
 						)}
+				{waitingBag
+					? option("waiting", `With the ${waitingBag.words}`, "its bag gets its tag when the shop is back", choice.kind === "waiting-bag", {
+							...choice,
+							kind: "waiting-bag",
+						})
+					: null}
 				{last
 					? option("last", last.tag, `the last bag: ${last.words}`, choice.kind === "last-bag", {
 							...choice,

@@ -47,9 +47,9 @@ export type ActionForm<Input extends FieldValues> = {
  * The action gets the values as typed (the schema's input), and reads them with the same schema.
  *
  * @example
- * const form = useActionForm({ schema: takeOutSchema, defaults: { bag: "" }, action: takeOutAction, onDone: () => router.push("..") });
- * <form {...form.formProps}><FormProblem problem={form.problem} /><TextField label="Bag" {...form.field("bag")} />
- *   <Button type="submit" kind="main" pending={form.pending}>Take out</Button></form>
+ * const form = useActionForm({ schema: sellPartSchema, defaults: { why: "" }, action: sellPartAction, onDone: () => router.push("..") });
+ * <form {...form.formProps}><FormProblem problem={form.problem} /><TextField label="Why" {...form.field("why")} />
+ *   <Button type="submit" kind="main" pending={form.pending}>Sell it</Button></form>
  */
 export function useActionForm<Input extends FieldValues, Output, Value>({
 	schema,

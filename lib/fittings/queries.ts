@@ -3,6 +3,7 @@
 import { bagsToUse, whereIs } from "@/lib/bags/queries";
 import type { Reader } from "@/lib/db/store";
 import { PICTURES } from "@/lib/files/mediaTypes";
+import { commonFixings, mirroredFixings } from "@/lib/fittings/fixingOffers";
 import { whatCovers } from "@/lib/fittings/reach";
 import { partNames, reachFacts } from "@/lib/fittings/reachFacts";
 import { coversInWords, mayBeFitted } from "@/lib/fittings/rules";
@@ -82,7 +83,7 @@ export async function emptyPositions(read: Reader, machineId: string) {
 	return rows.map(({ fittings, ...position }) => ({ ...position, last: fittings[0]?.part.name ?? null }));
 }
 
-const fixingShown = {
+export const fixingShown = {
 	id: true,
 	count: true,
 	thread: true,
@@ -97,7 +98,7 @@ const fixingShown = {
 	holds: { select: { fittingId: true, fitting: { select: { untilAt: true, position: { select: { name: true, mark: true } } } } } },
 } as const;
 
-const wireShown = {
+export const wireShown = {
 	id: true,
 	from: true,
 	to: true,
@@ -151,7 +152,7 @@ async function stepsFor(read: Reader, machineId: string, positionId: string) {
 	return [...steps].sort((a, b) => Number(b.positionId === positionId) - Number(a.positionId === positionId));
 }
 
-const conversionsOf = (read: Reader, machineId: string) =>
+export const conversionsOf = (read: Reader, machineId: string) =>
 	read.conversion.findMany({
 		where: { machineId },
 		orderBy: { number: "desc" },
@@ -198,10 +199,14 @@ export async function takeOutSheet(read: Reader, machineId: string, mark: string
 		lastTakenOut(read, machineId, position.id),
 	]);
 	const covers = whatCovers(facts, position.id);
-	const names = await partNames(
-		read,
-		covers.map((cover) => cover.partId),
-	);
+	const [names, mirrored, common] = await Promise.all([
+		partNames(
+			read,
+			covers.map((cover) => cover.partId),
+		),
+		mirroredFixings(read, [position.id]),
+		commonFixings(read, machineId),
+	]);
 	const markOf = await seatMarks(
 		read,
 		covers.flatMap((cover) => facts.seatOf.get(cover.partId) ?? []),
@@ -233,6 +238,8 @@ export async function takeOutSheet(read: Reader, machineId: string, mark: string
 		bags,
 		places: pathsOf(places),
 		came,
+		/** Fixings to be had with one tap where none are on record. */
+		offers: [...(mirrored.get(position.id) ?? []), ...common],
 	};
 }
 

@@ -18,21 +18,26 @@ function chromiumFile(): string {
 /** The name by which phones would reach the shop. A label cannot carry 127.0.0.1: to a phone that is the phone itself. */
 export const SHOP_NAME = "quaylane.local";
 
-export const openBrowser = (): Promise<Browser> =>
-	chromium.launch({
-		executablePath: chromiumFile(),
-		args: [
-			"--no-sandbox",
-			"--disable-gpu",
-			"--disable-quic",
-			"--no-first-run",
-			"--disable-background-networking",
-			"--disable-component-update",
-			"--disable-sync",
-			// In a shop's network a name such as this leads to the shop's computer; here that is this one.
-			`--host-resolver-rules=MAP ${SHOP_NAME} 127.0.0.1`,
-		],
-	});
+const launching = () => ({
+	executablePath: chromiumFile(),
+	args: [
+		"--no-sandbox",
+		"--disable-gpu",
+		"--disable-quic",
+		"--no-first-run",
+		"--disable-background-networking",
+		"--disable-component-update",
+		"--disable-sync",
+		// In a shop's network a name such as this leads to the shop's computer; here that is this one.
+		`--host-resolver-rules=MAP ${SHOP_NAME} 127.0.0.1`,
+	],
+});
+
+export const openBrowser = (): Promise<Browser> => chromium.launch(launching());
+
+/** A phone that keeps what it keeps in `folder`: opened on the same folder it remembers, also when it was killed. */
+export const openPhone = (folder: string): Promise<BrowserContext> =>
+	chromium.launchPersistentContext(folder, { ...launching(), ...lookingLike({ size: PHONE, touch: true }) });
 
 /** At the bench: a phone in one hand. */
 export const PHONE = { width: 360, height: 740 } as const;
@@ -46,8 +51,8 @@ export type Look = {
 	readonly touch?: boolean;
 };
 
-export const openContext = (browser: Browser, { size, scheme = "light", touch = false }: Look): Promise<BrowserContext> =>
-	browser.newContext({
+const lookingLike = ({ size, scheme = "light", touch = false }: Look) =>
+	({
 		viewport: { ...size },
 		colorScheme: scheme,
 		hasTouch: touch,
@@ -56,7 +61,9 @@ export const openContext = (browser: Browser, { size, scheme = "light", touch = 
 		locale: "en-GB",
 		timezoneId: "Europe/Amsterdam",
 		reducedMotion: "reduce",
-	});
+	}) as const;
+
+export const openContext = (browser: Browser, look: Look): Promise<BrowserContext> => browser.newContext(lookingLike(look));
 
 /** A page, and what went wrong on it so far: errors in the console, broken policies, scripts that failed. */
 export type WatchedPage = { readonly page: Page; readonly wrongs: string[] };

@@ -35,12 +35,12 @@ const freePort = (): Promise<number> =>
 const ended = (child: ChildProcess): Promise<void> =>
 	child.exitCode !== null || child.signalCode !== null ? Promise.resolve() : new Promise((resolve) => child.once("exit", () => resolve()));
 
-/** Starts the program on a folder of its own, or on the one given, and waits until it answers. */
-export async function serveShop(given?: string): Promise<ServedShop> {
+/** Starts the program on a folder of its own, or on the one given, and waits until it answers; at the port of before, if one is given. */
+export async function serveShop(given?: string, before?: number): Promise<ServedShop> {
 	if (!existsSync(path.join(ROOT, ".next/BUILD_ID")))
 		throw new Error("The pages are not built, and these tests look at built pages. Run `npm test`, or `npx next build` first.");
 	const folder = given ?? mkdtempSync(path.join(tmpdir(), "asfound-browser-"));
-	const port = await freePort();
+	const port = before ?? (await freePort());
 	const own = Object.entries(process.env).filter(([name]) => !name.startsWith("ASFOUND_") && !name.startsWith("VITEST"));
 	const child = spawn(process.execPath, ["--import", "tsx", "lib/cli/server.ts"], {
 		cwd: ROOT,

@@ -28,9 +28,10 @@ export async function POST(request: Request): Promise<Response> {
 async function keep(request: Request, body: Readable | null): Promise<Result<Kept>> {
 	const refusal = refusalOf(request);
 	if (refusal) return refuse("not-from-here", refusal);
-	const upload = readUpload(new URL(request.url).searchParams, request.headers);
+	const query = new URL(request.url).searchParams;
+	const upload = readUpload(query, request.headers);
 	if (!upload.ok) return upload;
-	const env = await hereAndNow({ deed: upload.value.deed });
+	const env = await hereAndNow({ deed: upload.value.deed, doneBy: query.get("doneBy") });
 	if (!env.ok) return env;
 	if (!body) return refuse("no-file", "There is no file in it. Choose one and send it again.");
 	const { read, folder } = await shopStore();
@@ -84,6 +85,7 @@ async function drain(body: Readable): Promise<void> {
 function statusOf({ code }: Refusal): number {
 	switch (code) {
 		case "not-from-here":
+		case "somebody-else":
 			return 403;
 		case "nobody":
 			return 401;

@@ -4,23 +4,12 @@ import { revalidatePath } from "next/cache";
 import { hereAndNow } from "@/app/hereAndNow";
 import type { Result } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
-import { type PutInDone, putBack, type TakenOut, takeOut } from "@/lib/fittings/changes";
-import { putBackSchema, takeOutSchema } from "@/lib/fittings/schema";
+import { type PutInDone, putBack } from "@/lib/fittings/changes";
+import { putBackSchema } from "@/lib/fittings/schema";
 import { sayFault } from "@/lib/machines/changes";
 import { sayFaultSchema } from "@/lib/machines/schema";
 import { sayObstruction } from "@/lib/positions/changes";
 import { sayObstructionSchema } from "@/lib/positions/schema";
-
-export async function takeOutAction(raw: unknown): Promise<Result<TakenOut>> {
-	const input = takeOutSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await takeOut(input.data, env.value);
-	// The form shows what was done; the pages around it are read again when they are next opened.
-	if (done.ok) revalidatePath("/machines/[machine]", "layout");
-	return done;
-}
 
 export async function putBackAction(raw: unknown): Promise<Result<PutInDone>> {
 	const input = putBackSchema.safeParse(raw);

@@ -1,16 +1,19 @@
 "use client";
 
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
+import { leaveOut, type Outbox, outcomeOf, queue, tryAgain, useOutbox } from "@/app/outbox/outbox";
+import { shopTime } from "@/app/outbox/shopTime";
 import { Button } from "@/app/ui/button";
 import { clientId } from "@/app/ui/clientId";
 import { PhotoField } from "@/app/ui/photoField";
 import { Picture } from "@/app/ui/photoGrid";
 import { type Result, refuse } from "@/lib/core/result";
+import { textIn } from "@/lib/outbox/queue";
 
 type Shot = {
 	/** Made once for each picture, so that sending it again keeps it once. */
 	readonly deed: string;
-	readonly file: File;
+	/** Where it can be looked at: on the phone, or in the shop once it is there. */
 	readonly url: string;
 	readonly state: "sending" | "here" | "waits" | "refused";
 	/** Why the shop does not keep it; sending it again would not help. */
@@ -21,117 +24,121 @@ type Shot = {
 /** Photos taken at the bench: shown at once, sent while the words are typed, kept on the phone until they have arrived. */
 export type Shots = {
 	readonly shots: readonly Shot[];
+	readonly deeds: readonly string[];
 	readonly take: (files: readonly File[]) => void;
 	readonly again: (deed: string) => void;
 	readonly leaveOut: (deed: string) => void;
+	/** Photos that were taken for this before the page was loaded anew. */
+	readonly takeUp: (deeds: readonly string[]) => void;
+	/** Waits until every photo is kept on the phone: what is queued after it then goes after it. */
+	readonly kept: () => Promise<void>;
 	/** Waits for what is under way; refuses when a photo could not be sent. */
 	readonly captureIds: () => Promise<Result<string[]>>;
 };
 
-export function useShots(machineId: string): Shots {
-	const [shots, setShots] = useState<readonly Shot[]>([]);
-	const kept = useRef(new Map<string, Shot>());
-	const sending = useRef(new Map<string, Promise<void>>());
+/** Whose photos they are: kept with the machine at once, and with the position where it is known. */
+export type ShotsOf = {
+	readonly machine: { readonly id: string; readonly number: number; readonly name: string };
+	readonly person: string | null;
+	readonly positionId: string | null;
+	/** What they show, for the list of what waits on the phone. */
+	readonly words: string;
+};
 
-	const put = (shot: Shot) => {
-		kept.current.set(shot.deed, shot);
-		setShots([...kept.current.values()]);
-	};
-	const send = (shot: Shot) => {
-		put({ ...shot, state: "sending" });
-		const going = upload(machineId, shot).then((answer) => {
-			if (kept.current.has(shot.deed)) put({ ...shot, ...answer });
-		});
-		sending.current.set(shot.deed, going);
-	};
-
-	useEffect(() => {
-		const all = kept.current;
-		return () => {
-			for (const shot of all.values()) URL.revokeObjectURL(shot.url);
-		};
-	}, []);
-	useEffect(() => {
-		const onLine = () => {
-			for (const shot of kept.current.values()) if (shot.state === "waits") send(shot);
-		};
-		window.addEventListener("online", onLine);
-		return () => window.removeEventListener("online", onLine);
-	});
+export function useShots({ machine, person, positionId, words }: ShotsOf): Shots {
+	const outbox = useOutbox();
+	const [deeds, setDeeds] = useState<readonly string[]>([]);
+	const pending = useRef<Promise<void>[]>([]);
+	const urls = usePictures(outbox, deeds);
+	const shots = deeds.flatMap((deed) => shotOf(outbox, deed, urls.get(deed)) ?? []);
 
 	return {
 		shots,
+		deeds,
 		take: (files) => {
-			for (const file of files)
-				send({ deed: clientId(), file, url: URL.createObjectURL(file), state: "sending", captureId: null, why: "" });
-		},
-		again: (deed) => {
-			const shot = kept.current.get(deed);
-			if (shot) send(shot);
-		},
-		leaveOut: (deed) => {
-			const shot = kept.current.get(deed);
-			if (shot) URL.revokeObjectURL(shot.url);
-			kept.current.delete(deed);
-			setShots([...kept.current.values()]);
-		},
-		captureIds: async () => {
-			await Promise.all(sending.current.values());
-			const all = [...kept.current.values()];
-			const refused = all.find((shot) => shot.state === "refused");
-			if (refused) return refuse("photo-refused", `A photo is not kept: ${refused.why} Leave it out, then press once more.`);
-			if (all.some((shot) => shot.captureId === null)) {
-				return refuse(
-					"photo-waits",
-					"A photo has not reached the shop yet. It is kept on this phone: send it again, or leave it out, then press once more.",
+			for (const file of files) {
+				const deed = clientId();
+				setDeeds((before) => [...before, deed]);
+				const keeping = file.arrayBuffer().then((bytes) =>
+					queue({
+						deed,
+						kind: "photo",
+						at: shopTime(file.lastModified),
+						words: `Photo: ${words}`,
+						machine,
+						person,
+						input: { position: positionId },
+						photos: [],
+						bagOf: null,
+						wantsLabel: false,
+						mendAt: null,
+						draft: null,
+						file: { bytes, type: file.type, name: file.name },
+					}),
 				);
+				pending.current.push(keeping);
 			}
-			return { ok: true, value: all.flatMap((shot) => shot.captureId ?? []) };
+		},
+		kept: async () => {
+			await Promise.all(pending.current);
+			pending.current = [];
+		},
+		again: (deed) => void tryAgain(deed),
+		leaveOut: (deed) => {
+			setDeeds((before) => before.filter((one) => one !== deed));
+			void leaveOut(deed);
+		},
+		takeUp: (before) => setDeeds((now) => [...new Set([...before, ...now])]),
+		captureIds: async () => {
+			await Promise.all(pending.current);
+			const ids: string[] = [];
+			for (const deed of deeds) {
+				const outcome = await outcomeOf(deed, PATIENCE_MS);
+				if (outcome.kind === "done") ids.push(textIn(outcome.done.value, "captureId") ?? "");
+				else if (outcome.kind === "refused")
+					return refuse(
+						"photo-refused",
+						`A photo is not kept: ${outcome.refused.say} It is left out: press once more to go on without it.`,
+					);
+				else
+					return refuse(
+						"photo-waits",
+						"A photo has not reached the shop yet. It is kept on this phone: send it again, or leave it out, then press once more.",
+					);
+			}
+			return { ok: true, value: ids };
 		},
 	};
 }
+const PATIENCE_MS = 60_000;
 
-/** Sends the bytes as they are: kept, refused for what it is, or waiting while the shop cannot be reached. */
-async function upload(machineId: string, shot: Shot): Promise<Pick<Shot, "captureId" | "state" | "why">> {
-	const query = new URLSearchParams({
-		machine: machineId,
-		deed: shot.deed,
-		name: shot.file.name,
-		taken: new Date(shot.file.lastModified).toISOString(),
-	});
-	try {
-		const answer = await fetch(`/api/upload?${query}`, {
-			method: "POST",
-			body: shot.file,
-			headers: { "content-type": shot.file.type || "application/octet-stream" },
-		});
-		const said: unknown = await answer.json();
-		const captureId = captureIn(said);
-		if (captureId !== null) return { captureId, state: "here", why: "" };
-		return FOR_GOOD.includes(answer.status) ? { captureId, state: "refused", why: whyIn(said) } : WAITS;
-	} catch (error) {
-		// No network, or no JSON: either way the photo stays here and says so.
-		console.info("photo not sent", error);
-		return WAITS;
+function shotOf(outbox: Outbox, deed: string, url: string | undefined): Shot | null {
+	const done = outbox.done.get(deed);
+	if (done) {
+		const sha = textIn(done.value, "sha");
+		return { deed, url: url ?? `/files/${sha}/small`, state: "here", why: "", captureId: textIn(done.value, "captureId") };
 	}
+	const item = outbox.waiting.find((one) => one.deed === deed);
+	if (!item) return null;
+	const state = item.refused ? "refused" : outbox.held === null ? "sending" : "waits";
+	return { deed, url: url ?? "", state, why: item.refused?.say ?? "", captureId: null };
 }
 
-const WAITS = { captureId: null, state: "waits", why: "" } as const;
-/** Too large, of a kind that is not kept, or broken: the same bytes are refused again. */
-const FOR_GOOD = [413, 415, 422];
-
-function whyIn(said: unknown): string {
-	const error = typeof said === "object" && said !== null && "error" in said ? said.error : null;
-	return typeof error === "object" && error !== null && "say" in error && typeof error.say === "string"
-		? error.say
-		: "The shop does not keep it.";
-}
-
-function captureIn(said: unknown): string | null {
-	if (typeof said !== "object" || said === null || !("ok" in said) || said.ok !== true || !("value" in said)) return null;
-	const { value } = said;
-	if (typeof value !== "object" || value === null || !("captureId" in value)) return null;
-	return typeof value.captureId === "string" ? value.captureId : null;
+/** Addresses at which the browser shows pictures that only the phone has; kept while the page is there, so that none flickers when it has arrived. */
+function usePictures(outbox: Outbox, deeds: readonly string[]): ReadonlyMap<string, string> {
+	const urls = useMemo(() => new Map<string, string>(), []);
+	for (const item of outbox.waiting) {
+		if (!item.file || urls.has(item.deed) || !deeds.includes(item.deed)) continue;
+		urls.set(item.deed, URL.createObjectURL(new Blob([item.file.bytes], { type: item.file.type })));
+	}
+	useEffect(
+		() => () => {
+			for (const url of urls.values()) URL.revokeObjectURL(url);
+			urls.clear();
+		},
+		[urls],
+	);
+	return urls;
 }
 
 /** The camera button and what was shot, each with its state in words. */
@@ -146,13 +153,7 @@ export function ShotStrip({ photos, deed }: { photos: Shots; deed: string }) {
 							<figure>
 								<Picture src={shot.url} alt={`Photo ${at + 1}, just taken`} />
 								<figcaption aria-live="polite">
-									{shot.state === "here"
-										? `Photo ${at + 1}: kept`
-										: shot.state === "sending"
-											? `Photo ${at + 1}: being sent`
-											: shot.state === "refused"
-												? shot.why
-												: "Waits on this phone"}
+									{wordsOf(shot, at + 1)}
 									{shot.state === "waits" ? (
 										<Button kind="quiet" onClick={() => photos.again(shot.deed)}>
 											Send again
@@ -171,4 +172,17 @@ export function ShotStrip({ photos, deed }: { photos: Shots; deed: string }) {
 			) : null}
 		</div>
 	);
+}
+
+function wordsOf({ state, why }: Shot, at: number): string {
+	switch (state) {
+		case "here":
+			return `Photo ${at}: kept`;
+		case "sending":
+			return `Photo ${at}: being sent`;
+		case "refused":
+			return why;
+		case "waits":
+			return "Waits on this phone";
+	}
 }

@@ -12,6 +12,7 @@ import { machineNumbered, putInSheet } from "@/lib/fittings/queries";
 import { whatIsMissed } from "@/lib/parts/rules";
 import { positionsLostWith } from "@/lib/reversal/beforehandQueries";
 import "../../bench.css";
+import { currentPerson } from "@/lib/people/current";
 import { JustDone } from "../../justDone";
 import { PutInForm } from "./putInForm";
 
@@ -87,7 +88,8 @@ export default async function PutInPage({ params, searchParams }: { params: Para
 				) : null}
 				<PutInForm
 					key={wanted ?? ""}
-					machine={{ id: machine.id, number: machine.number }}
+					machine={{ id: machine.id, number: machine.number, name: machine.name }}
+					person={(await currentPerson())?.id ?? null}
 					position={{ id: position.id, mark: position.mark, name: position.name }}
 					wanted={wanted ?? null}
 					candidates={sheet.candidates}

@@ -13,7 +13,7 @@ import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
 import type { PutInDone } from "@/lib/fittings/changes";
 import type { Candidate } from "@/lib/fittings/queries";
-import { type PutIn, putInSchema } from "@/lib/fittings/schema";
+import type { PutIn } from "@/lib/fittings/schema";
 import { focusNext, useShowDone } from "../../justDone";
 import { type SettingLine, SettingLines } from "../../take-out/[mark]/settingLines";
 import { ShotStrip, useShots } from "../../take-out/shots";
@@ -22,7 +22,9 @@ import { lotsTyped, type ShownLot, UsedFixings, type UsedLot } from "./usedFixin
 import { type ShownWire, type UsedWire, UsedWires } from "./usedWires";
 
 export type PutInFormProps = {
-	readonly machine: { readonly id: string; readonly number: number };
+	readonly machine: { readonly id: string; readonly number: number; readonly name: string };
+	/** Who uses this browser; null while nobody was chosen. */
+	readonly person: string | null;
 	readonly position: { readonly id: string; readonly mark: string; readonly name: string };
 	/** Part id that the address asks for. */
 	readonly wanted: string | null;
@@ -55,7 +57,7 @@ export function PutInForm(props: PutInFormProps) {
 	const able = candidates.filter((part) => part.cannot === null);
 	const chosenFirst =
 		able.find((part) => part.id === props.wanted || part.tag === props.wanted?.toUpperCase()) ?? able.find((part) => part.from === "here");
-	const photos = useShots(machine.id);
+	const photos = useShots({ machine, person: props.person, positionId: position.id, words: `${position.name} (${position.mark})` });
 	const [partId, setPartId] = useState(chosenFirst?.id ?? "");
 	const [another, setAnother] = useState("");
 	const [fixings, setFixings] = useState<readonly UsedLot[]>(() => lotsFor(props.fixings, chosenFirst?.id ?? "", props.heldBy));
@@ -69,8 +71,7 @@ export function PutInForm(props: PutInFormProps) {
 	const safety = props.safety.find((row) => row.partId === partId);
 	const way = props.ways.find((row) => row.partId === partId)?.words ?? "";
 
-	const form = useActionForm({
-		schema: putInSchema,
+	const form = useActionForm<PutIn & Record<string, unknown>, unknown, PutInDone>({
 		defaults: {
 			positionId: position.id,
 			// What is chosen is handed over below; the schema asks for some part here.
@@ -86,6 +87,7 @@ export function PutInForm(props: PutInFormProps) {
 			if (!kept.ok) return kept;
 			const whole: PutIn & { deed: string } = {
 				...typed,
+				positionId: position.id,
 				partId,
 				fixings: [...fixings, ...lotsTyped(another)]
 					.filter((lot) => lot.used > 0)

@@ -5,10 +5,12 @@ import { TagChip } from "@/app/ui/tagChip";
 import { formatMinutes, formatWait } from "@/lib/core/minutes";
 import type { Reader } from "@/lib/db/store";
 import { putInSheet, takeOutSheet } from "@/lib/fittings/queries";
+import { currentPerson } from "@/lib/people/current";
 import type { Line } from "@/lib/reversal/checklist";
 import { MarkUndoneForm } from "../../changes/alterationForms";
 import { PutInForm } from "../../put-in/[mark]/putInForm";
 import { TakeOutForm } from "../../take-out/[mark]/takeOutForm";
+import { takeOutProps } from "../../take-out/takeOutProps";
 import { LineWords } from "../checklist";
 import { FastForm, LeaveOutForm, NotThereForm } from "./forms";
 
@@ -29,7 +31,7 @@ export async function Next({
 	resting,
 }: {
 	readonly read: Reader;
-	readonly machine: { readonly id: string; readonly number: number };
+	readonly machine: { readonly id: string; readonly number: number; readonly name: string };
 	readonly line: Line;
 	/** Until when something rests there, in words; null when nothing does. */
 	readonly resting: string | null;
@@ -137,7 +139,7 @@ async function Recorded({
 	stays,
 }: {
 	readonly read: Reader;
-	readonly machine: { readonly id: string; readonly number: number };
+	readonly machine: { readonly id: string; readonly number: number; readonly name: string };
 	readonly line: Line;
 	readonly partId: string | null;
 	readonly alterationId: string | null;
@@ -154,6 +156,7 @@ async function Recorded({
 		return (
 			<PutInForm
 				machine={machine}
+				person={(await currentPerson())?.id ?? null}
 				position={{ id: sheet.position.id, mark: sheet.position.mark, name: sheet.position.name }}
 				wanted={partId}
 				candidates={sheet.candidates}
@@ -176,23 +179,9 @@ async function Recorded({
 	const sheet = await takeOutSheet(read, machine.id, mark);
 	const fitting = sheet?.fitting;
 	if (!sheet || !fitting) return null;
-	const { position } = sheet;
-	const { part } = fitting;
 	return (
 		<TakeOutForm
-			machine={machine}
-			position={{ id: position.id, mark: position.mark, name: position.name, sides: position.sides }}
-			part={{ id: part.id, name: part.name, tag: part.tag, origin: part.origin, works: part.works, condition: part.condition }}
-			wayRound={fitting.wayRound}
-			fixings={fitting.fixings}
-			wires={fitting.connections}
-			settings={fitting.settings}
-			behind={sheet.behind !== ""}
-			came={sheet.came}
-			bags={sheet.bags}
-			places={sheet.places}
-			steps={sheet.steps}
-			conversions={sheet.conversions}
+			{...takeOutProps(machine, await currentPerson(), sheet, fitting)}
 			goOn={GO_ON}
 			first={stays ? "bench" : "new-bag"}
 			{...step}

@@ -163,7 +163,7 @@ export default async function CarryingOutPage({ params, searchParams }: Props) {
 					<Next
 						key={current.id}
 						read={read}
-						machine={{ id: machine.id, number: machine.number }}
+						machine={{ id: machine.id, number: machine.number, name: machine.name }}
 						line={line}
 						photo={photoOf(line)}
 						positionId={ids.position}

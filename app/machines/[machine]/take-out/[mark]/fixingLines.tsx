@@ -7,6 +7,7 @@ import { FormRow } from "@/app/ui/layouts";
 import { SelectField } from "@/app/ui/selectField";
 import { StepperField } from "@/app/ui/stepperField";
 import { TextField } from "@/app/ui/textField";
+import type { FixingOffer } from "@/lib/fittings/fixingOffers";
 import type { TakeOut } from "@/lib/fittings/schema";
 import { fixingSize, readFixings } from "@/lib/fixings/fixingWords";
 
@@ -49,6 +50,7 @@ export function FixingLines({
 	typed,
 	onTyped,
 	bags,
+	offers = [],
 }: {
 	lines: readonly FixingLine[];
 	onChange: (lines: readonly FixingLine[]) => void;
@@ -56,6 +58,7 @@ export function FixingLines({
 	typed: string;
 	onTyped: (typed: string) => void;
 	bags: readonly BagChoice[];
+	offers?: readonly FixingOffer[];
 }) {
 	const change = (key: string, patch: Partial<FixingLine>) =>
 		onChange(lines.map((line) => (line.key === key ? { ...line, ...patch } : line)));
@@ -172,6 +175,22 @@ export function FixingLines({
 					</li>
 				))}
 			</ul>
+			{lines.length === 0 && offers.length > 0 ? (
+				<div className="af-offers">
+					{offers.map((offer) => (
+						<Button
+							key={`${offer.from}${offer.count}${fixingSize(offer)}`}
+							onClick={() => {
+								const { from: _, ...fixing } = offer;
+								onChange([...lines, { ...FRESH, ...fixing, key: clientId() }]);
+							}}
+						>
+							{offer.count} x {fixingSize(offer)}
+							{offer.from ? <small>{offer.from}</small> : null}
+						</Button>
+					))}
+				</div>
+			) : null}
 			<div className="af-count-line">
 				<TextField
 					label="Another fixing"
@@ -190,6 +209,8 @@ export function FixingLines({
 		</section>
 	);
 }
+
+const FRESH = { fixingId: null, tightness: "", differs: "", note: "", went: { kind: "with-part" as const }, recorded: null };
 
 function hintOf(line: FixingLine): string | undefined {
 	const words = [

@@ -9,10 +9,13 @@ import { Bench } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { TagChip } from "@/app/ui/tagChip";
+import { captureById } from "@/lib/captures/queries";
 import { shopStore } from "@/lib/db/shopStore";
 import { machineNumbered, takeOutSheet } from "@/lib/fittings/queries";
+import { currentPerson } from "@/lib/people/current";
 import "../../bench.css";
 import { JustDone } from "../../justDone";
+import { takeOutProps } from "../takeOutProps";
 import { TakeOutForm } from "./takeOutForm";
 
 type Params = Promise<{ machine: string; mark: string }>;
@@ -22,8 +25,14 @@ export async function generateMetadata({ params }: { params: Params }): Promise<
 }
 
 /** One part comes out: photo, what holds it, its wires, how it was set, and where it goes. */
-export default async function TakeOutPage({ params }: { params: Params }) {
-	const said = await params;
+export default async function TakeOutPage({
+	params,
+	searchParams,
+}: {
+	params: Params;
+	searchParams: Promise<Record<string, string | string[] | undefined>>;
+}) {
+	const [said, asked, person] = await Promise.all([params, searchParams, currentPerson()]);
 	const { read } = await shopStore();
 	const machine = await machineNumbered(read, Number(said.machine));
 	const sheet = machine && (await takeOutSheet(read, machine.id, decoded(said.mark)));
@@ -61,6 +70,7 @@ export default async function TakeOutPage({ params }: { params: Params }) {
 		);
 	}
 	const { part } = fitting;
+	const capture = typeof asked.capture === "string" ? await photoToTakeAlong(asked.capture, machine.id) : undefined;
 	return (
 		<Bench>
 			<JustDone>
@@ -123,22 +133,16 @@ export default async function TakeOutPage({ params }: { params: Params }) {
 						</p>
 					</Notice>
 				) : null}
-				<TakeOutForm
-					machine={{ id: machine.id, number: machine.number }}
-					position={{ id: position.id, mark: position.mark, name: position.name, sides: position.sides }}
-					part={{ id: part.id, name: part.name, tag: part.tag, origin: part.origin, works: part.works, condition: part.condition }}
-					wayRound={fitting.wayRound}
-					fixings={fitting.fixings}
-					wires={fitting.connections}
-					settings={fitting.settings}
-					behind={sheet.behind !== ""}
-					came={sheet.came}
-					bags={sheet.bags}
-					places={sheet.places}
-					steps={sheet.steps}
-					conversions={sheet.conversions}
-				/>
+				<TakeOutForm {...takeOutProps(machine, person, sheet, fitting)} capture={capture} />
 			</JustDone>
 		</Bench>
 	);
+}
+
+/** A photo of the machine that was taken before its words: it comes along, with its time. */
+async function photoToTakeAlong(captureId: string, machineId: string) {
+	const { read } = await shopStore();
+	const capture = await captureById(read, captureId);
+	if (!capture || capture.machineId !== machineId || capture.stands === "no") return;
+	return { id: capture.id, sha: capture.file?.id ?? null, takenAt: capture.takenAt };
 }

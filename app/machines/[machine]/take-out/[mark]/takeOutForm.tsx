@@ -1,31 +1,41 @@
 "use client";
 
+import { useRouter } from "next/navigation";
 import { useRef, useState } from "react";
-import { type BagChoice, Into, type IntoChoice, intoOf } from "@/app/t/into";
+import { labelsSeenTo, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
+import { shopTime } from "@/app/outbox/shopTime";
+import { useDraft } from "@/app/outbox/useDraft";
+import { type BagChoice, Into, type IntoChoice, intoOf, type WaitingBag } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { CheckField } from "@/app/ui/checkField";
 import { ChoiceField } from "@/app/ui/choiceField";
 import { clientId } from "@/app/ui/clientId";
 import { FormProblem } from "@/app/ui/formProblem";
+import { HeroPhoto } from "@/app/ui/heroPhoto";
 import { ActionBar } from "@/app/ui/layouts";
+import { Notice } from "@/app/ui/notice";
 import { SelectField } from "@/app/ui/selectField";
 import { TextArea } from "@/app/ui/textArea";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
+import { err, ok } from "@/lib/core/result";
 import type { TakenOut } from "@/lib/fittings/changes";
-import { type TakeOut, takeOutSchema } from "@/lib/fittings/schema";
+import type { FixingOffer } from "@/lib/fittings/fixingOffers";
+import type { TakeOut } from "@/lib/fittings/schema";
 import { useShowDone } from "../../justDone";
-import { takeOutAction } from "../actions";
 import { ShotStrip, useShots } from "../shots";
 import { type FixingLine, FixingLines, linesTyped, type ShownFixing } from "./fixingLines";
+import { KeptHere } from "./keptHere";
 import { NotOut } from "./notOut";
 import { Out } from "./out";
 import { type SettingLine, SettingLines } from "./settingLines";
 import { type ShownWire, type WireLine, WireLines } from "./wireLines";
 
 export type TakeOutFormProps = {
-	readonly machine: { readonly id: string; readonly number: number };
-	readonly position: { readonly id: string; readonly mark: string; readonly name: string; readonly sides: readonly string[] };
+	readonly machine: { readonly id: string; readonly number: number; readonly name: string };
+	/** Who uses this browser; null while nobody was chosen. */
+	readonly person: string | null;
+	readonly position: { readonly id: string; readonly mark: string; readonly name: string };
 	readonly part: {
 		readonly id: string;
 		readonly name: string;
@@ -50,46 +60,48 @@ export type TakeOutFormProps = {
 	readonly goOn?: string;
 	/** Where it goes unless something else is chosen. */
 	readonly first?: IntoChoice["kind"];
+	/** A photo that was taken of it before: it comes along, with its time. */
+	readonly capture?: { readonly id: string; readonly sha: string | null; readonly takenAt: string } | undefined;
+	/** A bag that is being made by a take-out which still waits on this phone. */
+	readonly waitingBag?: WaitingBag | null;
+	/** Fixings that this shop has used before, and those of its other side. */
+	readonly offers?: readonly FixingOffer[];
+	/** What follows here, in place of the word that it is out. */
+	readonly onOut?: (out: OutcomeOut) => void;
 };
+
+/** It is out and in the book, or out and kept on the phone until the shop is back. */
+export type OutcomeOut =
+	| { readonly kind: "out"; readonly deed: string; readonly taken: TakenOut; readonly labels: readonly string[] }
+	| { readonly kind: "waits"; readonly deed: string; readonly say: string };
 
 const WORKS = [
 	{ value: "works", label: "Works" },
 	{ value: "faulty", label: "Faulty" },
 	{ value: "unknown", label: "Not known" },
 ];
+/** So long the shop may take before the hand goes on; the deed stays on the phone until it has an answer. */
+const PATIENCE_MS = 8000;
 
 /** What is said with the photo: only what differs from the record needs a tap. */
 export function TakeOutForm(props: TakeOutFormProps) {
-	const { machine, position, part, came } = props;
-	const photos = useShots(machine.id);
+	const { machine, position, part, came, onOut } = props;
+	const router = useRouter();
+	const outbox = useOutbox();
+	const photos = useShots({ machine, person: props.person, positionId: position.id, words: `${part.name} (${position.mark})` });
 	const [fixings, setFixings] = useState<readonly FixingLine[]>(() => props.fixings.map(asOnRecord));
 	const [another, setAnother] = useState("");
-	const [wires, setWires] = useState<readonly WireLine[]>(() =>
-		props.wires.map((wire) => ({
-			...wire,
-			key: wire.id,
-			connectionId: wire.id,
-			state: wire.state === "connected" ? "parked" : wire.state,
-		})),
-	);
+	const [wires, setWires] = useState<readonly WireLine[]>(() => props.wires.map(asUndone));
 	const [settings, setSettings] = useState<readonly SettingLine[]>([]);
-	const [into, setInto] = useState<IntoChoice>({
-		kind: props.first ?? "new-bag",
-		role: "holding",
-		bagId: "",
-		locationId: "",
-		words: "",
-		caution: "",
-		tag: "",
-	});
+	const [into, setInto] = useState<IntoChoice>({ ...NEW_BAG, kind: props.first ?? "new-bag" });
 	const [first, setFirst] = useState<readonly string[]>([]);
 	const showDone = useShowDone();
 	const wantsLabel = useRef(true);
 	const hasWires = props.wires.length > 0;
 	const hasSettings = props.settings.length > 0;
+	const draftKey = `take-out ${position.id} ${part.id}`;
 
-	const form = useActionForm({
-		schema: takeOutSchema,
+	const form = useActionForm<TakeOut & Record<string, unknown>, unknown, OutcomeOut>({
 		defaults: {
 			machineId: machine.id,
 			positionId: position.id,
@@ -98,36 +110,107 @@ export function TakeOutForm(props: TakeOutFormProps) {
 			condition: part.condition,
 			stepId: props.stepId ?? props.steps.find((step) => step.state === "doing")?.id ?? "",
 			conversionId: "",
+			at: props.capture?.takenAt,
 			anyway: props.behind ? { reason: "", covers: "note" } : null,
 		},
-		action: async (typed) => {
-			const kept = await photos.captureIds();
-			if (!kept.ok) return kept;
-			const whole: TakeOut & { deed: string } = {
+		action: async ({ deed, at, ...typed }) => {
+			await photos.kept();
+			const input: Omit<TakeOut, "at"> = {
 				...typed,
+				machineId: machine.id,
+				positionId: position.id,
 				fixings: [...fixings, ...linesTyped(another)].map(({ key: _, recorded: _was, ...line }) => line),
 				connections: wires.map(({ key: _, ...line }) => line),
 				settings: settings.map(({ kind, value }) => ({ kind, value })),
 				into: intoOf(into),
 				cameBefore: first.map((partId) => ({ partId, side: "" })),
-				captureIds: kept.value,
+				captureIds: props.capture ? [props.capture.id] : [],
 			};
-			return takeOutAction(whole);
+			await queue({
+				deed,
+				kind: "take-out",
+				at: at || shopTime(),
+				words: `${part.name} (${position.mark}) out`,
+				machine,
+				person: props.person,
+				input,
+				photos: photos.deeds,
+				bagOf: into.kind === "waiting-bag" ? (props.waitingBag?.deed ?? null) : null,
+				wantsLabel: wantsLabel.current,
+				mendAt: `/machines/${machine.number}/take-out/${encodeURIComponent(position.mark)}`,
+				draft: draftKey,
+				file: null,
+			});
+			const outcome = await outcomeOf(deed, PATIENCE_MS);
+			switch (outcome.kind) {
+				case "refused":
+					return err(outcome.refused);
+				case "waits":
+					return ok({ kind: "waits", deed, say: outcome.say });
+				case "done":
+					return ok({ kind: "out", deed, taken: outcome.done.value as TakenOut, labels: outcome.done.labels });
+			}
 		},
-		onDone: (taken) => {
-			if (taken.bagId) rememberBag(machine.number, taken.bagId);
-			const labels = labelHref(taken, into.kind === "new-bag");
-			showDone(<Out done={taken} machine={machine} part={part} position={position} labelHref={labels} goOn={props.goOn} />);
+		onDone: (out) => {
+			if (out.kind === "out" && out.taken.bagId) rememberBag(machine.number, out.taken.bagId);
+			if (onOut) return onOut(out);
 			window.scrollTo({ top: 0 });
+			if (out.kind === "waits") return showDone(<KeptHere say={out.say} part={part} machine={machine} />);
+			const labels = labelHref(out.taken, into.kind === "new-bag");
+			showDone(<Out done={out.taken} machine={machine} part={part} position={position} labelHref={labels} goOn={props.goOn} />);
+			router.refresh();
 			// A label is a page of its own, so that the phone's own print dialogue can be used; the link stays if it is blocked.
-			if (wantsLabel.current) window.open(labels, "_blank", "noopener");
+			if (out.labels.length > 0) {
+				void labelsSeenTo([out.deed]);
+				window.open(labels, "_blank", "noopener");
+			}
 		},
 	});
+
+	const values = form.form.watch();
+	const draft = useDraft(draftKey, { values, fixings, another, wires, settings, into, first, photos: photos.deeds }, (typed) => {
+		form.form.reset(typed.values);
+		setFixings(typed.fixings);
+		setAnother(typed.another);
+		setWires(typed.wires);
+		setSettings(typed.settings);
+		setInto(typed.into);
+		setFirst(typed.first);
+		photos.takeUp(typed.photos);
+	});
+	const waits = outbox.waiting.find(
+		(item) =>
+			item.kind === "take-out" && item.refused === null && item.input.positionId === position.id && item.input.machineId === machine.id,
+	);
+	if (waits && !form.pending) return <KeptHere say={outbox.held ?? ""} part={part} machine={machine} />;
 
 	return (
 		<>
 			<form {...form.formProps} className="flex flex-col gap-4" id="take-out">
 				<FormProblem problem={form.problem} />
+				{draft.at === null ? null : (
+					<Notice means="wait" live="off">
+						<p>Typed on this phone before and not recorded yet; it is as you left it.</p>
+						<Button
+							kind="quiet"
+							onClick={() => {
+								draft.forget();
+								form.form.reset();
+								setFixings(props.fixings.map(asOnRecord));
+								setAnother("");
+								setWires(props.wires.map(asUndone));
+								setSettings([]);
+								setInto({ ...NEW_BAG, kind: props.first ?? "new-bag" });
+								setFirst([]);
+							}}
+						>
+							Begin anew
+						</Button>
+					</Notice>
+				)}
+				{props.capture?.sha ? (
+					<HeroPhoto src={`/files/${props.capture.sha}/small`} alt="The photo that was taken then" caption="Comes along, with its time" />
+				) : null}
 				<ShotStrip photos={photos} deed="Take the photo" />
 				{props.behind ? (
 					<>
@@ -146,7 +229,14 @@ export function TakeOutForm(props: TakeOutFormProps) {
 						/>
 					</>
 				) : null}
-				<FixingLines lines={fixings} onChange={setFixings} typed={another} onTyped={setAnother} bags={props.bags} />
+				<FixingLines
+					lines={fixings}
+					onChange={setFixings}
+					typed={another}
+					onTyped={setAnother}
+					bags={props.bags}
+					offers={props.offers ?? []}
+				/>
 				{hasWires ? <WireLines lines={wires} onChange={setWires} /> : null}
 				{hasSettings ? <SettingLines lines={settings} onChange={setSettings} onRecord={props.settings} /> : null}
 				<Into
@@ -156,6 +246,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 					places={props.places}
 					machineNumber={machine.number}
 					partName={part.name}
+					waitingBag={props.waitingBag ?? null}
 					isOriginal={part.origin === "original"}
 				/>
 				<details className="af-details">
@@ -274,6 +365,15 @@ export function TakeOutForm(props: TakeOutFormProps) {
 		</>
 	);
 }
+
+const NEW_BAG: IntoChoice = { kind: "new-bag", role: "holding", bagId: "", locationId: "", words: "", caution: "", tag: "" };
+
+const asUndone = (wire: ShownWire): WireLine => ({
+	...wire,
+	key: wire.id,
+	connectionId: wire.id,
+	state: wire.state === "connected" ? "parked" : wire.state,
+});
 
 const asOnRecord = (fixing: ShownFixing): FixingLine => ({
 	key: fixing.id,

@@ -1,0 +1,103 @@
+"use client";
+
+import { useMemo, useState } from "react";
+import { useOutbox } from "@/app/outbox/outbox";
+import { Button } from "@/app/ui/button";
+import { Notice } from "@/app/ui/notice";
+import { offeredNext, reachOf } from "@/lib/fittings/benchList";
+import { textIn } from "@/lib/outbox/queue";
+import type { OutcomeOut } from "../take-out/[mark]/takeOutForm";
+import { Choose } from "./choose";
+import { JustOut } from "./justOut";
+import { OneOut } from "./oneOut";
+import { useSheet } from "./useSheet";
+
+export type BenchOf = {
+	readonly machine: { readonly id: string; readonly number: number; readonly name: string };
+	readonly person: string | null;
+};
+
+/** What came out in this run: the part, and what became of it. */
+export type RunOut = { readonly out: OutcomeOut; readonly part: { readonly id: string; readonly name: string }; readonly mark: string };
+
+/** Choose, take out, the next one: one screen after the other, all of it on this page. */
+export function BenchRun({ machine, person }: BenchOf) {
+	const outbox = useOutbox();
+	const { sheet, since, failed, readAgain } = useSheet(machine.number);
+	const [positionId, setPositionId] = useState<string | null>(null);
+	const [run, setRun] = useState<readonly RunOut[]>([]);
+	const reach = useMemo(() => sheet && reachOf(sheet.reach), [sheet]);
+
+	// Out by the record, out by what this phone has queued, and out in this run.
+	const queued = outbox.waiting.flatMap((item) =>
+		item.kind === "take-out" && !item.refused ? (textIn(item.input, "positionId") ?? []) : [],
+	);
+	const queuedParts = (sheet?.seats ?? []).filter((seat) => queued.includes(seat.position.id)).map((seat) => seat.part.id);
+	const out = [...new Set([...run.map(({ part }) => part.id), ...queuedParts, ...(sheet?.lastOut ?? [])])];
+
+	if (!sheet || !reach) {
+		return failed ? (
+			<Notice means="wait" title="The shop does not answer">
+				<p>
+					This phone has not seen this machine yet. Photos can be taken all the same once the page has loaded; try again when the network is
+					back.
+				</p>
+				<Button onClick={readAgain}>Try again</Button>
+			</Notice>
+		) : (
+			<p role="status">Fetching what is in the machine…</p>
+		);
+	}
+	const seat = sheet.seats.find((one) => one.position.id === positionId);
+	if (seat) {
+		return (
+			<OneOut
+				key={seat.position.id}
+				machine={machine}
+				person={person}
+				sheet={sheet}
+				seat={seat}
+				reach={reach}
+				out={out}
+				run={run}
+				onBack={() => setPositionId(null)}
+				onOut={(done) => {
+					setRun([{ out: done, part: { id: seat.part.id, name: seat.part.name }, mark: seat.position.mark }, ...run]);
+					setPositionId(null);
+					window.scrollTo({ top: 0 });
+					if (done.kind === "out") readAgain();
+				}}
+			/>
+		);
+	}
+	const offered = offeredNext(
+		reach,
+		sheet.seats.map(({ position, part }) => ({ positionId: position.id, partId: part.id })),
+		out,
+	);
+	return (
+		<Choose
+			machine={machine}
+			person={person}
+			sheet={sheet}
+			offered={offered}
+			since={since}
+			onChoose={(id) => {
+				setPositionId(id);
+				window.scrollTo({ top: 0 });
+			}}
+		>
+			{run[0] ? (
+				<JustOut
+					run={run[0]}
+					machine={machine}
+					person={person}
+					onBack={() => {
+						setRun(run.slice(1));
+						readAgain();
+					}}
+				/>
+			) : null}
+		</Choose>
+	);
+}

@@ -1,0 +1,61 @@
+"use client";
+
+import { useState } from "react";
+import { leaveOut, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
+import { shopTime } from "@/app/outbox/shopTime";
+import { Button } from "@/app/ui/button";
+import { clientId } from "@/app/ui/clientId";
+import { Notice } from "@/app/ui/notice";
+import { TagChip } from "@/app/ui/tagChip";
+import { textIn } from "@/lib/outbox/queue";
+import type { BenchOf, RunOut } from "./benchRun";
+
+/** What came out last, whether the shop has it, and the way back. */
+export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOut; onBack: () => void }) {
+	const outbox = useOutbox();
+	const [deed] = useState(clientId);
+	const [say, setSay] = useState("");
+	const done = outbox.done.get(run.out.deed);
+	const refused = outbox.waiting.find((item) => item.deed === run.out.deed)?.refused;
+	const bag = textIn(done?.value, "bagTag");
+	const putBack = async () => {
+		if (!done) {
+			await leaveOut(run.out.deed);
+			onBack();
+			return;
+		}
+		await queue({
+			deed,
+			kind: "put-back",
+			at: shopTime(),
+			words: `${run.part.name} (${run.mark}) back in`,
+			machine,
+			person,
+			input: { partId: run.part.id },
+			photos: [],
+			bagOf: null,
+			wantsLabel: false,
+			mendAt: null,
+			draft: null,
+			file: null,
+		});
+		const outcome = await outcomeOf(deed, 8000);
+		if (outcome.kind === "refused") setSay(outcome.refused.say);
+		else onBack();
+	};
+	return (
+		<Notice
+			means={refused ? "stop" : done ? "original" : "wait"}
+			title={done ? "Out" : refused ? "Not recorded" : "Out, and kept on this phone"}
+		>
+			<p>
+				{refused
+					? refused.say
+					: `The ${run.part.name} is out of ${run.mark}${done ? ` and lies ${textIn(done.value, "words") ?? ""}` : "; it goes to the shop's book as soon as it can be reached"}.`}
+			</p>
+			{bag ? <TagChip tag={bag} href={`/t/${bag}`} size="large" says="the bag" /> : null}
+			{say ? <p>{say}</p> : null}
+			{refused ? null : <Button onClick={putBack}>Put it back</Button>}
+		</Notice>
+	);
+}

@@ -1,0 +1,198 @@
+"use client";
+
+import { useSyncExternalStore } from "react";
+import { answerIn, type Done, labelsOf, nextToSend, pauseAfter, type Refused, readyToSend, type Waiting } from "@/lib/outbox/queue";
+import { openPhoneStore, type PhoneStore } from "./phoneStore";
+import { sent } from "./sent";
+
+/** The queue as pages see it. */
+export type Outbox = {
+	/** False until the phone was asked what it holds. */
+	readonly isRead: boolean;
+	/** False where nothing outlasts the page. */
+	readonly keeps: boolean;
+	/** In the order in which it was done; what was refused among it. */
+	readonly waiting: readonly Waiting[];
+	readonly done: ReadonlyMap<string, Done>;
+	/** The deed that is under way. */
+	readonly sending: string | null;
+	/** Why nothing goes at the moment; null while it does, or there is nothing to go. */
+	readonly held: string | null;
+};
+
+/** What became of a deed: done, refused (and off the queue: the form that asked shows it), or still waiting on the phone. */
+export type Outcome =
+	| { readonly kind: "done"; readonly done: Done }
+	| { readonly kind: "refused"; readonly refused: Refused }
+	| { readonly kind: "waits"; readonly say: string };
+
+const EMPTY: Outbox = { isRead: false, keeps: true, waiting: [], done: new Map(), sending: null, held: null };
+
+let outbox = EMPTY;
+let opened: Promise<PhoneStore> | null = null;
+let going = false;
+let tries = 0;
+let again: ReturnType<typeof setTimeout> | undefined;
+const listeners = new Set<() => void>();
+const channel = typeof BroadcastChannel === "undefined" || typeof window === "undefined" ? null : new BroadcastChannel("asfound-outbox");
+
+const show = (patch: Partial<Outbox>) => {
+	outbox = { ...outbox, ...patch };
+	for (const listener of listeners) listener();
+};
+
+/** Opens what the phone keeps, once a page, and goes on with what waits from before. */
+export function phone(): Promise<PhoneStore> {
+	if (opened) return opened;
+	opened = openPhoneStore();
+	const wake = () => void go(true);
+	window.addEventListener("online", wake);
+	window.addEventListener("pageshow", wake);
+	document.addEventListener("visibilitychange", () => {
+		if (document.visibilityState === "visible") wake();
+	});
+	if (channel) channel.onmessage = () => void refresh();
+	opened.then(() => go(true));
+	return opened;
+}
+
+async function refresh(): Promise<void> {
+	const store = await phone();
+	const { waiting, done } = await store.read();
+	show({ isRead: true, keeps: store.keeps, waiting, done: new Map(done.map((one) => [one.deed, one])) });
+}
+
+async function changed(): Promise<void> {
+	await refresh();
+	channel?.postMessage("changed");
+}
+
+/** Keeps it on the phone, then sends what there is to send. Kept means on the disk: what comes back afterwards changes nothing. */
+export async function queue(item: Omit<Waiting, "refused">): Promise<void> {
+	const store = await phone();
+	await store.put({ ...item, refused: null });
+	await changed();
+	void go(true);
+}
+
+/** Leaves a waiting deed out: it was never done, as far as the book goes. */
+export async function leaveOut(deed: string): Promise<void> {
+	const store = await phone();
+	await store.remove(deed);
+	await changed();
+}
+
+/** Sends what was refused once more, as it was: the reason may be gone. */
+export async function tryAgain(deed: string): Promise<void> {
+	const store = await phone();
+	const item = outbox.waiting.find((one) => one.deed === deed);
+	if (item) await store.change({ ...item, refused: null });
+	await changed();
+	void go(true);
+}
+
+/** The labels of these deeds were printed, or are not wanted any more. */
+export async function labelsSeenTo(deeds: readonly string[]): Promise<void> {
+	const store = await phone();
+	for (const deed of deeds) {
+		const done = outbox.done.get(deed);
+		if (done) await store.changeDone({ ...done, labels: [] });
+	}
+	await changed();
+}
+
+/**
+ * What became of a deed, waiting `patience` milliseconds at most. One that the shop refuses is taken off the queue, since
+ * whoever asks shows the words and still has what was typed.
+ */
+export function outcomeOf(deed: string, patience: number): Promise<Outcome> {
+	return new Promise((resolve) => {
+		let late: ReturnType<typeof setTimeout> | undefined;
+		const finish = (outcome: Outcome) => {
+			clearTimeout(late);
+			listeners.delete(look);
+			resolve(outcome);
+		};
+		const look = () => {
+			const done = outbox.done.get(deed);
+			if (done) return finish({ kind: "done", done });
+			const item = outbox.waiting.find((one) => one.deed === deed);
+			if (item?.refused) {
+				const { refused } = item;
+				listeners.delete(look);
+				// Off the queue first: what is pressed next goes under the same id.
+				void leaveOut(deed).then(() => finish({ kind: "refused", refused }));
+				return;
+			}
+			if (item && outbox.held !== null && outbox.sending === null) finish({ kind: "waits", say: outbox.held });
+		};
+		late = setTimeout(() => finish({ kind: "waits", say: SLOW }), patience);
+		listeners.add(look);
+		look();
+	});
+}
+const SLOW = "The shop takes its time.";
+
+/** Sends in order until nothing is left or something holds it up. One loop a page; across pages the ids make a second sending harmless. */
+async function go(now = false): Promise<void> {
+	if (now) clearTimeout(again);
+	if (going) return;
+	going = true;
+	try {
+		const store = await phone();
+		await refresh();
+		for (let item = nextToSend(outbox.waiting); item !== null; item = nextToSend(outbox.waiting)) {
+			show({ sending: item.deed });
+			const ready = readyToSend(item, outbox.done);
+			if ("refused" in ready) {
+				await store.change({ ...item, refused: ready.refused });
+				await changed();
+				continue;
+			}
+			const { status, said } = await sent(item, ready.input);
+			const answer = answerIn(status, said);
+			if (answer.kind === "later") {
+				tries += 1;
+				show({ sending: null, held: answer.say });
+				again = setTimeout(() => void go(), pauseAfter(tries));
+				return;
+			}
+			tries = 0;
+			if (answer.kind === "refused") await store.change({ ...item, refused: answer.refused });
+			else {
+				const { deed, kind, words, machine } = item;
+				if (item.draft !== null) await store.dropDraft(item.draft);
+				await store.settle({
+					deed,
+					kind,
+					words,
+					machine: machine?.number ?? null,
+					value: answer.value,
+					labels: labelsOf(item, answer.value),
+				});
+			}
+			show({ held: null });
+			await changed();
+		}
+		show({ sending: null, held: null });
+	} finally {
+		going = false;
+		if (outbox.sending !== null) show({ sending: null });
+	}
+}
+
+const subscribe = (listener: () => void) => {
+	listeners.add(listener);
+	void phone();
+	return () => {
+		listeners.delete(listener);
+	};
+};
+
+/** The queue of this phone, kept up to date also with what other tabs do. */
+export const useOutbox = (): Outbox =>
+	useSyncExternalStore(
+		subscribe,
+		() => outbox,
+		() => EMPTY,
+	);

@@ -1,0 +1,42 @@
+import type { Waiting } from "@/lib/outbox/queue";
+
+/** A shop that has said nothing for so long is not there; a large photo over a poor network takes its time. */
+const PATIENCE_MS = 90_000;
+
+/** Sends one and gives what came back; status 0 and nothing said when nothing did. */
+export async function sent(
+	item: Waiting,
+	input: Readonly<Record<string, unknown>>,
+): Promise<{ readonly status: number; readonly said: unknown }> {
+	try {
+		const answer = await fetch(...requestOf(item, input));
+		return { status: answer.status, said: await answer.json() };
+	} catch (error) {
+		// No network, no shop, or no JSON: either way it stays here.
+		console.info("not sent", item.deed, error);
+		return { status: 0, said: null };
+	}
+}
+
+function requestOf(item: Waiting, input: Readonly<Record<string, unknown>>): [string, RequestInit] {
+	const signal = AbortSignal.timeout(PATIENCE_MS);
+	if (item.file) {
+		const query = new URLSearchParams({
+			...(item.machine ? { machine: item.machine.id } : {}),
+			deed: item.deed,
+			name: item.file.name,
+			taken: item.at,
+			...(item.person ? { doneBy: item.person } : {}),
+		});
+		for (const key of ["position", "part", "bag", "step"]) {
+			const id = input[key];
+			if (typeof id === "string" && id !== "") query.set(key, id);
+		}
+		return [
+			`/api/upload?${query}`,
+			{ method: "POST", body: item.file.bytes, headers: { "content-type": item.file.type || "application/octet-stream" }, signal },
+		];
+	}
+	const body = JSON.stringify({ ...input, deed: item.deed, kind: item.kind, doneBy: item.person, at: item.at });
+	return ["/api/deeds", { method: "POST", body, headers: { "content-type": "application/json" }, signal }];
+}

@@ -1,0 +1,131 @@
+// The network goes in the middle, answers are lost, the browser is killed, the shop's program is started anew: everything
+// that was done at the bench is in the book once, in the order in which it was done.
+
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import Database from "better-sqlite3";
+import type { BrowserContext, Page } from "playwright-core";
+import sharp from "sharp";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { databaseFile } from "@/lib/db/store";
+import { verifyLedger } from "@/lib/ledger/verify";
+import { sayWho } from "@/tests/support/browserHands";
+import { openPhone } from "@/tests/support/browserPage";
+import { type ServedShop, serveShop } from "@/tests/support/browserServer";
+import { benchShop, lampNamed } from "./benchShop";
+
+const LAMPS = 30;
+
+let made: Awaited<ReturnType<typeof benchShop>>;
+let shop: ServedShop;
+let phone: BrowserContext;
+let page: Page;
+const keeps = mkdtempSync(path.join(tmpdir(), "asfound-phone-"));
+
+beforeAll(async () => {
+	made = await benchShop(LAMPS + 2);
+	shop = await serveShop(made.folder);
+	phone = await openPhone(keeps);
+	page = await phone.newPage();
+	page.setDefaultTimeout(15_000);
+	await sayWho(page, shop.base);
+	await page.goto(`${shop.base}/machines/21/bench`);
+	await page.getByRole("heading", { name: "What comes out?" }).waitFor();
+});
+afterAll(async () => {
+	await phone.close();
+	await shop.remove();
+	made.remove();
+	rmSync(keeps, { recursive: true, force: true });
+});
+
+/** A small photo that looks like no other, so that each is a file of its own. */
+const photoOf = async (number: number) => ({
+	name: `${lampNamed(number)}.jpg`,
+	mimeType: "image/jpeg",
+	buffer: await sharp({ create: { width: 320, height: 240, channels: 3, background: { r: number * 8, g: 120, b: 255 - number * 8 } } })
+		.jpeg()
+		.toBuffer(),
+});
+
+/** From the part in the hand to the next one, as a person does it. */
+async function takeOut(number: number): Promise<void> {
+	await page.getByLabel("Find it").fill(lampNamed(number));
+	await page.getByRole("button", { name: lampNamed(number) }).tap();
+	await page.locator("input[type=file]").setInputFiles(await photoOf(number));
+	await page.getByRole("list", { name: "Photos taken" }).getByRole("listitem").first().waitFor();
+	await page.getByRole("button", { name: "Out, no label" }).tap();
+	await page.getByRole("heading", { name: "What comes out?" }).waitFor();
+}
+
+/** As a dead battery does it: no chance to write anything any more. */
+function kill(folder: string): void {
+	for (const pid of readdirSync("/proc").filter((name) => /^\d+$/.test(name))) {
+		const words = commandOf(pid);
+		if (words.includes(folder) && words.includes("chrom")) process.kill(Number(pid), "SIGKILL");
+	}
+}
+function commandOf(pid: string): string {
+	try {
+		return readFileSync(`/proc/${pid}/cmdline`, "utf8");
+	} catch {
+		return ""; // it has ended meanwhile
+	}
+}
+
+it("thirty take-outs with photos are in the book, once each and in order, whatever happened on the way", async () => {
+	for (let number = 1; number <= 8; number++) await takeOut(number);
+
+	// The shop hears and does it, and its answers are lost: the phone must ask again, and it must not be done again.
+	for (const address of ["**/api/deeds", "**/api/upload?*"]) {
+		await page.route(address, async (route) => {
+			await route.fetch();
+			await route.abort("connectionreset");
+		});
+	}
+	for (let number = 9; number <= 11; number++) await takeOut(number);
+	await page.unrouteAll({ behavior: "ignoreErrors" });
+
+	await phone.setOffline(true);
+	for (let number = 12; number <= LAMPS; number++) await takeOut(number);
+	await page.getByText(/on this phone, not sent yet/).waitFor();
+	// And one that was still being typed.
+	await page.getByLabel("Find it").fill(lampNamed(LAMPS + 1));
+	await page.getByRole("button", { name: lampNamed(LAMPS + 1) }).tap();
+	await page.getByLabel("Another fixing").fill("2 x M3 x 6");
+	await page.waitForTimeout(600);
+
+	kill(keeps);
+	await shop.stop();
+	shop = await serveShop(made.folder, shop.port);
+	phone = await openPhone(keeps);
+	page = await phone.newPage();
+	page.setDefaultTimeout(15_000);
+	await page.goto(`${shop.base}/phone`);
+	await page.getByText("Nothing waits on this phone").waitFor({ timeout: 60_000 });
+
+	const book = new Database(databaseFile(made.folder), { readonly: true });
+	const out = book
+		.prepare(
+			`SELECT "Part"."name" AS name, "Fitting"."untilAt" AS at, COUNT("Capture"."id") AS photos
+			 FROM "Entry" JOIN "Fitting" ON "Entry"."subject" = 'Position/' || "Fitting"."positionId"
+			 JOIN "Part" ON "Part"."id" = "Fitting"."partId" LEFT JOIN "Capture" ON "Capture"."partId" = "Part"."id"
+			 WHERE "Entry"."action" = 'part.taken-out' GROUP BY "Entry"."seq" ORDER BY "Entry"."seq"`,
+		)
+		.all() as { name: string; at: string; photos: number }[];
+	const captures = book.prepare(`SELECT COUNT(*) AS count, COUNT(DISTINCT "fileSha") AS files FROM "Capture"`).get();
+	book.close();
+	expect(out.map(({ name }) => name)).toEqual(Array.from({ length: LAMPS }, (_, at) => lampNamed(at + 1)));
+	expect(out.map(({ photos }) => photos)).toEqual(Array(LAMPS).fill(1));
+	expect(captures).toEqual({ count: LAMPS, files: LAMPS });
+	// Both times are kept: when it was done at the bench, and by the entry's own when the book heard of it.
+	const times = out.map(({ at }) => at);
+	expect(times).toEqual(times.toSorted());
+	expect((await verifyLedger(made.folder)).flaws).toEqual([]);
+
+	await page.goto(`${shop.base}/machines/21/bench`);
+	await page.getByRole("button", { name: lampNamed(LAMPS + 1) }).tap();
+	await page.getByText("Typed on this phone before").waitFor();
+	expect(await page.getByLabel("Another fixing").inputValue()).toBe("2 x M3 x 6");
+});
