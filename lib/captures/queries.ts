@@ -146,3 +146,15 @@ export async function shownBy(
 		unknown,
 	};
 }
+
+/** The position that still holds what a photo shows: it may be that the photo was taken as it came out. */
+export async function mayHaveComeOut(
+	read: Reader,
+	{ positionId, partId }: { readonly positionId: string | null; readonly partId: string | null },
+): Promise<{ readonly mark: string; readonly name: string } | null> {
+	if (positionId === null && partId === null) return null;
+	return read.position.findFirst({
+		where: { part: positionId === null ? { id: partId ?? "" } : { isNot: null }, ...(positionId === null ? {} : { id: positionId }) },
+		select: { mark: true, name: true },
+	});
+}

@@ -39,6 +39,7 @@ import { openReversal } from "@/lib/reversal/carryingOut/queries";
 import { requireShop } from "@/lib/shop/queries";
 import { afterReversal, mostEverOf } from "./afterReversal";
 import { FaultForm, FaultState, NoteForm } from "./nowForms";
+import { FindOnPhoto } from "./papers/pinnedPhotos";
 import { thisMachine } from "./thisMachine";
 
 type Props = {
@@ -89,6 +90,7 @@ export default async function NowPage({ params, searchParams }: Props) {
 						now={now}
 						timeZone={shop.timeZone}
 					/>
+					<FindOnPhoto read={read} machineId={machine.id} machine={machine.number} />
 					<Faults machineId={machine.id} base={base} faults={faults} facts={facts} />
 				</Stack>
 				<Stack>

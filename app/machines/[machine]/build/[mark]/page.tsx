@@ -20,6 +20,7 @@ import { evidenceWords, type PositionPage, positionByMark, positionChoices } fro
 import { sidesOf } from "@/lib/positions/sides";
 import { requireShop } from "@/lib/shop/queries";
 import { afterReversal } from "../../afterReversal";
+import { PinnedPhotos } from "../../papers/pinnedPhotos";
 import { thisMachine } from "../../thisMachine";
 import { EvidenceForm } from "./evidenceForm";
 import { EvidenceList } from "./evidenceList";
@@ -143,6 +144,7 @@ export default async function PositionPageOfMachine({ params }: Props) {
 					<Wires said={said} />
 					<Settings said={said} />
 					<History said={said} />
+					<PinnedPhotos read={read} of={{ positionId: page.id }} machine={machine.number} />
 					<Shown captures={page.captures} name={page.name} base={base} />
 				</Stack>
 				<Stack>

@@ -1,22 +1,25 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
 import { Columns, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
-import { Picture } from "@/app/ui/photoGrid";
 import { shownChoices } from "@/lib/captures/choices";
-import { captureById } from "@/lib/captures/queries";
+import { captureById, mayHaveComeOut } from "@/lib/captures/queries";
 import { formatInstant } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { isPicture, isShown } from "@/lib/files/mediaTypes";
 import { sizeInWords } from "@/lib/files/sizeInWords";
+import { thingChoices } from "@/lib/pins/choices";
+import { pinsOf } from "@/lib/pins/queries";
 import { requireShop } from "@/lib/shop/queries";
 import { thisMachine } from "../../../thisMachine";
 import { Shows, showsInWords } from "../../shows";
 import { WithdrawForm, WordsForm } from "./captureForms";
+import { PinBoard } from "./pinBoard";
 
 export const metadata: Metadata = { title: "Photo or paper" };
 
@@ -28,7 +31,13 @@ export default async function CapturePage({ params }: { readonly params: Promise
 	const { read } = await shopStore();
 	const [{ timeZone }, row] = await Promise.all([requireShop(read), captureById(read, id)]);
 	if (!row || row.machineId !== machine.id) notFound();
-	const choices = await shownChoices(read, machine.id);
+	const shows = { positionId: row.position?.id ?? null, partId: row.part?.id ?? null };
+	const [choices, pins, groups, out] = await Promise.all([
+		shownChoices(read, machine.id),
+		pinsOf(read, row, timeZone),
+		thingChoices(read, machine.id, shows),
+		mayHaveComeOut(read, shows),
+	]);
 	const base = `/machines/${machine.number}`;
 	const { file } = row;
 	const standing = row.stands === "yes";
@@ -46,11 +55,24 @@ export default async function CapturePage({ params }: { readonly params: Promise
 				>
 					<Stack>
 						{file && isPicture(file.mediaType) ? (
-							<a href={`/files/${file.id}`}>
-								<Picture src={`/files/${file.id}/small`} alt={showsInWords(row)} eager />
-							</a>
+							<PinBoard
+								captureId={row.id}
+								src={`/files/${file.id}/small`}
+								alt={showsInWords(row)}
+								pins={pins}
+								groups={groups}
+								base={base}
+								mayPin={standing}
+							/>
 						) : null}
 						{row.words === "" ? null : <p className="whitespace-pre-wrap">{row.words}</p>}
+						{standing && row.kind === "photo" && out ? (
+							<div className="no-print">
+								<ButtonLink href={`${base}/take-out/${encodeURIComponent(out.mark)}?capture=${row.id}`}>
+									{`This is ${out.name} coming out`}
+								</ButtonLink>
+							</div>
+						) : null}
 						<Facts
 							facts={[
 								{
@@ -58,7 +80,7 @@ export default async function CapturePage({ params }: { readonly params: Promise
 									value: row.part || row.position || row.bag || row.step ? <Shows row={row} base={base} /> : "the whole machine",
 								},
 								{ label: "Taken", value: formatInstant(instant(row.takenAt), timeZone) },
-								{ label: "Words", value: row.wordsAt === null ? "none yet" : formatInstant(instant(row.wordsAt), timeZone) },
+								{ label: "Words said", value: row.wordsAt === null ? "none yet" : formatInstant(instant(row.wordsAt), timeZone) },
 								{
 									label: "File",
 									value: file && (
