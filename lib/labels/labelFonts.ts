@@ -1,11 +1,13 @@
 // The fonts of labels, from packages on this computer: Atkinson Hyperlegible, in which 0 and O, 1 and I cannot be
 // confused, and behind it DejaVu for letters that it lacks (Greek, Cyrillic, Hebrew, Arabic and many signs).
 
+import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
 import PDFDocument from "pdfkit";
 import { CAP_HEIGHT, type Face, type TypeCase } from "@/lib/labels/face";
 import { charactersOf, isPlain } from "@/lib/labels/fitText";
+import { asOpenType } from "@/lib/labels/openType";
 import { inDrawnOrder, isRightToLeft } from "@/lib/labels/readingOrder";
 
 type Font = {
@@ -36,18 +38,28 @@ type WithOpenedFont = { _font?: { font?: OpenedFont } };
 
 const resolver = createRequire(path.join(process.cwd(), "package.json"));
 const FILES: ReadonlyMap<string, string> = new Map(Object.values(FONTS).flatMap((fonts) => fonts.map(({ name, file }) => [name, file])));
-const found = new Map<string, string>();
+const found = new Map<string, Buffer>();
 
-/** Where the font of this name lies on this computer. */
-export function fontFile(name: string): string {
+/** The font of this name, from this computer; read on first use and kept. */
+function fontBytes(name: string): Buffer {
 	const before = found.get(name);
 	if (before !== undefined) return before;
 	const file = FILES.get(name);
 	if (file === undefined) throw new Error(`no font is called ${name}`);
-	const place = resolver.resolve(file);
-	found.set(name, place);
-	return place;
+	const bytes = asOpenType(readFileSync(resolver.resolve(file)));
+	found.set(name, bytes);
+	return bytes;
 }
+
+/** Makes the font of this name the one that `document` writes in. */
+export function takeFont(document: PDFKit.PDFDocument, name: string): PDFKit.PDFDocument {
+	const known = inDocument.get(document) ?? new Set();
+	inDocument.set(document, known);
+	if (!known.has(name)) document.registerFont(name, fontBytes(name));
+	known.add(name);
+	return document.font(name);
+}
+const inDocument = new WeakMap<PDFKit.PDFDocument, Set<string>>();
 
 /** A stretch of text in one font. */
 export type Run = { readonly font: string; readonly factor: number; readonly text: string };
@@ -69,7 +81,7 @@ function openFonts(): LabelFonts {
 	const glyphsOf = (name: string): OpenedFont => {
 		const before = glyphs.get(name);
 		if (before !== undefined) return before;
-		rule.font(fontFile(name));
+		takeFont(rule, name);
 		const font = (rule as WithOpenedFont)._font?.font;
 		if (font === undefined) throw new Error(`pdfkit did not open ${name}`);
 		glyphs.set(name, font);
@@ -98,10 +110,7 @@ function openFonts(): LabelFonts {
 	});
 
 	const widthOfRuns = (text: string, face: Face): number =>
-		runsOf(text, face).reduce(
-			(sum, run) => sum + (rule.font(fontFile(run.font)).fontSize(1000).widthOfString(run.text) / 1000) * run.factor,
-			0,
-		);
+		runsOf(text, face).reduce((sum, run) => sum + (takeFont(rule, run.font).fontSize(1000).widthOfString(run.text) / 1000) * run.factor, 0);
 	const widthOfWord = remember(widthOfRuns);
 	// pdfkit sets word by word too, so the widths of plain words add up; labels try many lines of the same few words.
 	const widthOf = (text: string, face: Face): number => {

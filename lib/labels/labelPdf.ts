@@ -6,7 +6,7 @@ import type { Instant } from "@/lib/core/instants";
 import { ok, type Refusal, type Result, refuse } from "@/lib/core/result";
 import type { LabelAddress } from "@/lib/labels/address";
 import { darkRuns, type LabelDrawing, type Mark } from "@/lib/labels/drawing";
-import { fontFile, type LabelFonts, labelFonts } from "@/lib/labels/labelFonts";
+import { type LabelFonts, labelFonts, takeFont } from "@/lib/labels/labelFonts";
 import { layoutLabel } from "@/lib/labels/labelLayout";
 import type { LabelContent } from "@/lib/labels/labelText";
 import { qrModules } from "@/lib/labels/qrModules";
@@ -125,7 +125,7 @@ function drawMark(document: PDFKit.PDFDocument, mark: Mark, fonts: LabelFonts): 
 			document.fillColor(mark.ink);
 			for (const run of fonts.runsOf(mark.text, mark.face)) {
 				const size = mark.size * run.factor;
-				document.font(fontFile(run.font)).fontSize(size).text(run.text, x, mark.y, { lineBreak: false, baseline: "alphabetic" });
+				takeFont(document, run.font).fontSize(size).text(run.text, x, mark.y, { lineBreak: false, baseline: "alphabetic" });
 				x += document.widthOfString(run.text);
 			}
 			return;

@@ -1,6 +1,6 @@
 // The modules of a label's QR code (ISO/IEC 18004), as a square of dark and light.
 
-import bwipjs from "bwip-js/node";
+import QRCode from "qrcode";
 
 /** A QR symbol without its quiet zone: rows of modules, true is dark; a square of 17 + 4 x version. */
 export type QrModules = { readonly version: number; readonly level: QrLevel; readonly rows: readonly (readonly boolean[])[] };
@@ -40,10 +40,9 @@ export function qrSizeFor(text: string): { version: number; level: QrLevel } | n
 export function qrModules(text: string): QrModules | null {
 	const size = qrSizeFor(text);
 	if (size === null) return null;
-	const [symbol] = bwipjs.raw("qrcode", text, `version=${size.version} eclevel=${size.level}`);
-	if (symbol === undefined || !("pixs" in symbol)) throw new Error("the QR encoder gave no matrix");
-	const side = symbol.pixx;
+	const { modules } = QRCode.create([{ data: text, mode: "alphanumeric" }], { version: size.version, errorCorrectionLevel: size.level });
+	const side = modules.size;
 	if (side !== 17 + 4 * size.version) throw new Error(`the QR encoder gave ${side} modules for version ${size.version}`);
-	const rows = Array.from({ length: side }, (_, y) => symbol.pixs.slice(y * side, (y + 1) * side).map((pixel) => pixel === 1));
+	const rows = Array.from({ length: side }, (_, y) => Array.from({ length: side }, (_, x) => modules.get(y, x) === 1));
 	return { ...size, rows };
 }
