@@ -3,6 +3,7 @@
 import { openStore } from "@/lib/db/store";
 import { registerFile } from "@/lib/files/changes";
 import { setPortrait } from "@/lib/machines/changes";
+import { tagPlaces } from "@/lib/store/changes";
 import { docksideMagpie } from "@/seed/data/docksideMagpie";
 import { hairpinRidge } from "@/seed/data/hairpinRidge";
 import { meteorMinnow } from "@/seed/data/meteorMinnow";
@@ -68,6 +69,10 @@ export async function loadDemo(folder: string): Promise<LoadedDemo> {
 			machines.set(story.machine.number, book);
 			writeDown(diary, { book, shop, pictures }, story);
 		}
+		// Last of all, so that no other number of the shop's own moves.
+		diary.note(at("2026-05-21", "17:30"), "A", "the places get their tags", async (env) => {
+			done(await tagPlaces({ locationIds: [...shop.locations.values()] }, env));
+		});
 		await diary.carryOut(shop.persons);
 		return { shop, machines };
 	} finally {

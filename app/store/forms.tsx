@@ -10,9 +10,9 @@ import type { Option } from "@/app/ui/option";
 import { SelectField } from "@/app/ui/selectField";
 import { StepperField } from "@/app/ui/stepperField";
 import { TextField } from "@/app/ui/textField";
-import { useActionForm } from "@/app/ui/useActionForm";
-import { addLocationSchema, renameLocationSchema } from "@/lib/store/schema";
-import { addLocationAction, renameLocationAction } from "./actions";
+import { typesOf, useActionForm } from "@/app/ui/useActionForm";
+import type { addLocationSchema, renameLocationSchema } from "@/lib/store/schema";
+import { addLocationAction, renameLocationAction, tagPlacesAction } from "./actions";
 
 const KINDS = [
 	{ value: "room", label: "Room" },
@@ -35,7 +35,7 @@ export function AddPlaceForm({
 }) {
 	const [done, setDone] = useState("");
 	const form = useActionForm({
-		schema: addLocationSchema,
+		schema: typesOf<typeof addLocationSchema>(),
 		defaults: { parentId: within?.id ?? "", kind: within ? inside[within.kind] : "room", name: "" },
 		action: addLocationAction,
 		onDone: ({ path }, { setValue, setFocus }) => {
@@ -68,7 +68,7 @@ export function ChangePlaceForm({
 }) {
 	const [done, setDone] = useState("");
 	const form = useActionForm({
-		schema: renameLocationSchema,
+		schema: typesOf<typeof renameLocationSchema>(),
 		defaults: { locationId: place.id, name: place.name, kind: place.kind, parentId: place.parentId ?? "", rank: place.rank },
 		action: renameLocationAction,
 		onDone: ({ path }) => setDone(`It is ${path} now.`),
@@ -86,6 +86,20 @@ export function ChangePlaceForm({
 				Keep it
 			</Button>
 			{done ? <Notice means="original">{done}</Notice> : null}
+		</form>
+	);
+}
+
+/** A tag of its own, for a sheet on the shelf that a phone can scan. */
+export function TagPlaceForm({ locationId }: { locationId: string }) {
+	const form = useActionForm({ defaults: { locationIds: [locationId] }, action: tagPlacesAction });
+	return (
+		<form {...form.formProps}>
+			<FormProblem problem={form.problem} />
+			<p className="af-sub pb-2">With a tag on it a thing is put away by scanning it and then the place.</p>
+			<Button type="submit" pending={form.pending}>
+				Give it a tag
+			</Button>
 		</form>
 	);
 }

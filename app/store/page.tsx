@@ -51,7 +51,14 @@ export default async function StorePage() {
 						...(late.length > 0 ? { means: "stop" as const } : {}),
 					},
 				]}
-				actions={<ButtonLink href="/labels">Print labels</ButtonLink>}
+				actions={
+					<>
+						<ButtonLink kind="main" href="/store/move">
+							Put away
+						</ButtonLink>
+						<ButtonLink href="/labels">Print labels</ButtonLink>
+					</>
+				}
 			/>
 			{leftOver.length > 0 ? (
 				<Card title="Should be empty by now" aside="their place in the machine is filled again" id="left-over">

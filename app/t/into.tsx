@@ -4,8 +4,15 @@ import { useEffect, useId, useState } from "react";
 import { SelectField } from "@/app/ui/selectField";
 import { TextField } from "@/app/ui/textField";
 import type { Destination } from "@/lib/bags/schema";
+import { adviceFor, type Hint, type Kept } from "@/lib/keeping/advice";
 
-export type BagChoice = { readonly id: string; readonly tag: string; readonly words: string; readonly role: "holding" | "keeping" };
+export type BagChoice = {
+	readonly id: string;
+	readonly tag: string;
+	readonly words: string;
+	readonly role: "holding" | "keeping" /** What is in it, for the advice. */;
+	readonly holds?: readonly Kept[];
+};
 export type IntoChoice = {
 	readonly kind: "new-bag" | "last-bag" | "waiting-bag" | "bag" | "location" | "bench";
 	readonly role: "holding" | "keeping";
@@ -46,6 +53,7 @@ export function Into({
 	isOriginal,
 	noNewBag = false,
 	waitingBag = null,
+	material = null,
 }: {
 	choice: IntoChoice;
 	onChange: (choice: IntoChoice) => void;
@@ -57,6 +65,8 @@ export function Into({
 	/** For a bag, which goes into a bag that is there. */
 	noNewBag?: boolean;
 	waitingBag?: WaitingBag | null;
+	/** What it is made of, where it is a part that is bagged here. */
+	material?: string | null;
 }) {
 	const name = useId();
 	const [last, setLast] = useState<BagChoice | null>(null);
@@ -123,6 +133,9 @@ export function Into({
 					: null}
 				{option("bench", "On the bench", "put away later", choice.kind === "bench", { ...choice, kind: "bench" })}
 			</div>
+			{material === null || choice.kind === "bench" || choice.kind === "location" ? null : (
+				<Keeping hints={adviceFor({ name: partName, material }, inChosen(choice, bags))} />
+			)}
 			{choice.kind === "bag" ? (
 				<SelectField
 					label="Which bag"
@@ -170,6 +183,23 @@ export function Into({
 				</details>
 			) : null}
 		</fieldset>
+	);
+}
+
+const inChosen = (choice: IntoChoice, bags: readonly BagChoice[]): readonly Kept[] =>
+	choice.kind === "bag" || choice.kind === "last-bag" ? (bags.find((bag) => bag.id === choice.bagId)?.holds ?? []) : [];
+
+/** What must not share the bag, and what must stay dry: hints, each with where it stands. */
+export function Keeping({ hints }: { hints: readonly Hint[] }) {
+	if (hints.length === 0) return null;
+	return (
+		<ul className="af-keeping" aria-label="Keeping">
+			{hints.map((hint) => (
+				<li key={hint.say}>
+					{hint.say} <small>({hint.source})</small>
+				</li>
+			))}
+		</ul>
 	);
 }
 

@@ -36,6 +36,9 @@ export type ActionForm<Input extends FieldValues> = {
 	readonly form: UseFormReturn<Input>;
 };
 
+/** A schema's types without the schema: hand it to a form whose page must stay light. */
+export const typesOf = <Schema>(): Schema | undefined => undefined;
+
 /**
  * A form that sends what was typed to a server action and shows what came back.
  *
@@ -59,10 +62,10 @@ export function useActionForm<Input extends FieldValues, Output, Value>({
 	onDone,
 }: {
 	/**
-	 * Left out on the pages of the bench: the action reads with the same schema and says the same at the same fields, and the
-	 * phone need not load it.
+	 * On the pages of the bench only its types (`typesOf`): the action reads with the same schema and says the same at the same
+	 * fields, and the phone need not load it.
 	 */
-	readonly schema?: z.ZodType<Output, Input>;
+	readonly schema?: z.ZodType<Output, Input> | undefined;
 	/** What the fields hold at first. `deed` need not be among them. */
 	readonly defaults: DefaultValues<NoInfer<Input>>;
 	readonly action: (raw: NoInfer<Input> & { deed: string }) => Promise<Result<Value, Refusal>>;

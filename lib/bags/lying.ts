@@ -11,6 +11,7 @@ export const lyingPart = {
 	origin: true,
 	works: true,
 	condition: true,
+	material: true,
 	tag: { select: { id: true } },
 	fittings: { orderBy: [{ fromAt: "desc" as const }, { id: "desc" as const }], take: 1, select: { position: positionShown } },
 };

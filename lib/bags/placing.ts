@@ -122,7 +122,14 @@ async function numberFor(
 		if (!tag.ok) return tag;
 		const may = mayWear(tag.value.machine, machineNumber, tag.value.tag);
 		if (!may.ok) return may;
-		const used = await read.tag.findUnique({ where: { id: tag.value.tag }, select: { id: true } });
+		const where = { where: { id: tag.value.tag }, select: { id: true } };
+		const [used, ofPlace] = await Promise.all([read.tag.findUnique(where), read.placeTag.findUnique(where)]);
+		if (ofPlace) {
+			return refuse("tag-taken", `${tag.value.tag} is on a place in the shop. Use another tag.`, {
+				fields: { tag: "On a place in the shop." },
+				facts: { tag: tag.value.tag },
+			});
+		}
 		if (used) {
 			return refuse("tag-taken", `${tag.value.tag} is on another part or bag. Open it to see which, or use another tag.`, {
 				fields: { tag: "On another part or bag." },
@@ -139,6 +146,10 @@ async function numberFor(
 export async function numbersTaken(read: Reader, machineNumber: number): Promise<Set<number>> {
 	const tags = await read.tag.findMany({ where: { machineNumber }, select: { number: true } });
 	const taken = new Set(tags.map((tag) => tag.number));
+	// The places of the shop have numbers among the shop's own.
+	if (machineNumber === SHOP_WIDE) {
+		for (const { number } of await read.placeTag.findMany({ select: { number: true } })) taken.add(number);
+	}
 	const printed = await read.labelPrint.findMany({
 		// A range and not a prefix search, which SQLite would answer by reading every print there ever was; "." follows "-".
 		where: { tag: { gte: `${machineNumber}-`, lt: `${machineNumber}.` } },

@@ -95,13 +95,23 @@ export async function whereIs(read: Reader, lies: { bagId: string | null; locati
 	return { words: "on the bench", bags: [], locationId: null, path: null, outIn: null };
 }
 
+/** Advice on what lies together looks at so many parts of a bag. */
+const MOST_ADVISED = 12;
+
 /** Bags of a machine (null: the shop's own) that something can go into, the last used first. */
 export async function bagsToUse(read: Reader, machineId: string | null, most = 60) {
 	const bags = await read.bag.findMany({
 		where: { place: { not: "void" }, id: { notIn: await bagsOutside(read) }, OR: [{ machineId }, { machineId: null }] },
 		orderBy: [{ entry: "desc" }],
 		take: most,
-		select: { id: true, words: true, kind: true, role: true, tag: { select: { id: true } } },
+		select: {
+			id: true,
+			words: true,
+			kind: true,
+			role: true,
+			tag: { select: { id: true } },
+			parts: { take: MOST_ADVISED, orderBy: { id: "asc" }, select: { name: true, material: true } },
+		},
 	});
-	return bags.map(({ tag, ...bag }) => ({ ...bag, tag: tag?.id ?? "" }));
+	return bags.map(({ tag, parts, ...bag }) => ({ ...bag, tag: tag?.id ?? "", holds: parts }));
 }

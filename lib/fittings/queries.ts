@@ -178,6 +178,7 @@ export async function takeOutSheet(read: Reader, machineId: string, mark: string
 					origin: true,
 					works: true,
 					condition: true,
+					material: true,
 					machineId: true,
 					tag: { select: { id: true } },
 					hosts: { where: { part: { isNot: null } }, orderBy: { rank: "asc" }, take: 60, select: { name: true, mark: true } },

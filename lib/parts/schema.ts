@@ -2,8 +2,8 @@ import { z } from "zod";
 import { optionalDay } from "@/lib/core/dayFields";
 import { chosen, line, optionalChosen, optionalLine, words } from "@/lib/core/words";
 import { EVIDENCE_KINDS, madeField } from "@/lib/machines/schema";
+import { ORIGINS } from "@/lib/parts/origins";
 
-export const ORIGINS = ["original", "period", "reproduction", "modern", "unknown"] as const;
 const WORKS = ["works", "faulty", "unknown"] as const;
 const MOST_IN_A_LOT = 9999;
 

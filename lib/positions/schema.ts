@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { chosen, line, optionalChosen, optionalLine, words } from "@/lib/core/words";
-import { evidenceSchema, ORIGINS, partDetailsSchema } from "@/lib/parts/schema";
+import { ORIGINS } from "@/lib/parts/origins";
+import { evidenceSchema, partDetailsSchema } from "@/lib/parts/schema";
 import { threePointsField } from "@/lib/positions/threePoints";
 
 /** The most positions that one list may add; a larger machine is entered in several. */

@@ -1,12 +1,27 @@
+import { freeBagNumber } from "@/lib/bags/number";
+import { laidIn, numbersTaken } from "@/lib/bags/placing";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
 import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
 import { record } from "@/lib/ledger/record";
-import { add, change, deed } from "@/lib/ledger/rows";
+import { add, change, deed, type EntryDraft } from "@/lib/ledger/rows";
+import { byMachine, type Moved, movedTo, namedShortly, nameOf, thingsMeant } from "@/lib/store/moving";
 import { locationPath, placesUp } from "@/lib/store/queries";
 import { mayBeCalled, mayStandIn } from "@/lib/store/rules";
-import { type AddLocation, addLocationSchema, type RenameLocation, renameLocationSchema } from "@/lib/store/schema";
+import {
+	type AddLocation,
+	addLocationSchema,
+	type CountPlace,
+	countPlaceSchema,
+	type MoveThings,
+	moveThingsSchema,
+	type RenameLocation,
+	renameLocationSchema,
+	type TagPlaces,
+	tagPlacesSchema,
+} from "@/lib/store/schema";
+import { formatTag, SHOP_WIDE } from "@/lib/tags/tag";
 
 /** Adds a room, rack, shelf or bin, last in its place unless a rank is given. */
 export async function addLocation(input: AddLocation, env: Env): Promise<Result<{ locationId: string; path: string }>> {
@@ -68,6 +83,176 @@ export async function renameLocation(input: RenameLocation, env: Env): Promise<R
 			),
 		);
 	});
+}
+
+/** Gives places their tags, from the shop's own numbers. A place that has one keeps it, so that asking twice changes nothing. */
+export async function tagPlaces(input: TagPlaces, env: Env): Promise<Result<{ tags: PlaceTagged[] }>> {
+	const form = tagPlacesSchema.safeParse(input);
+	if (!form.success) return unreadable(form.error);
+	const wanted = [...new Set(form.data.locationIds)];
+	const tagged = await tagsThatAll(env.store.read, wanted);
+	if (tagged) return ok({ tags: tagged });
+	const done = await record<{ tags: PlaceTagged[] }>(env, async (read) => {
+		// Somebody else was tagging them at the same moment: there is nothing left to write.
+		if (await tagsThatAll(read, wanted)) return refuse("tagged-meanwhile", "These places have their tags already.");
+		const places = await read.location.findMany({ where: { id: { in: wanted } }, select: { id: true, tag: { select: { id: true } } } });
+		const known = new Map(places.map((place) => [place.id, place.tag?.id ?? null]));
+		if (known.size < wanted.length) return refuse("no-location", "One of these places is not known. Load the page again.");
+		const taken = await numbersTaken(read, SHOP_WIDE);
+		const tags: PlaceTagged[] = [];
+		const entries: EntryDraft[] = [];
+		for (const locationId of wanted) {
+			const has = known.get(locationId);
+			if (has) {
+				tags.push({ locationId, tag: has });
+				continue;
+			}
+			const number = freeBagNumber(SHOP_WIDE, taken);
+			if (!number.ok) return number;
+			taken.add(number.value);
+			const tag = formatTag(SHOP_WIDE, number.value);
+			tags.push({ locationId, tag });
+			entries.push({
+				machine: null,
+				action: "location.tagged",
+				subject: { table: "Location", id: locationId },
+				facts: { say: `${await locationPath(read, locationId)} has the tag ${tag}.`, tag },
+				rows: [add("PlaceTag", { id: tag, number: number.value, locationId })],
+			});
+		}
+		return ok({ entries, result: { tags } });
+	});
+	const meanwhile = !done.ok && done.error.code === "tagged-meanwhile" ? await tagsThatAll(env.store.read, wanted) : null;
+	return meanwhile ? ok({ tags: meanwhile }) : done;
+}
+
+type PlaceTagged = { locationId: string; tag: string };
+
+/** The tags of these places in their order, where every one of them has one; else null. */
+async function tagsThatAll(read: Reader, locationIds: readonly string[]): Promise<PlaceTagged[] | null> {
+	const rows = await read.placeTag.findMany({ where: { locationId: { in: [...locationIds] } }, select: { id: true, locationId: true } });
+	const known = new Map(rows.map((row) => [row.locationId, row.id]));
+	const tags = locationIds.flatMap((locationId) => {
+		const tag = known.get(locationId);
+		return tag === undefined ? [] : [{ locationId, tag }];
+	});
+	return tags.length === locationIds.length ? tags : null;
+}
+
+/**
+ * Moves parts, bags, and what lies on whole places into a bag, to a place or to the bench, all in one deed. What cannot
+ * go is named, and then nothing goes, unless the rest is to go without it.
+ */
+export async function moveThings(input: MoveThings, env: Env): Promise<Result<{ moved: number; stayed: string[]; words: string }>> {
+	const form = moveThingsSchema.safeParse(input);
+	if (!form.success) return unreadable(form.error);
+	const { to, restGoes, at = env.clock() } = form.data;
+	return record(env, async (read) => {
+		const where = await laidIn(read, to, null);
+		// A bag of one machine takes that machine's things: asked of each below.
+		if (!where.ok && where.error.code !== "bag-of-another-machine") return where;
+		const moved: Moved[] = [];
+		const cannot: string[] = [];
+		for (const thing of await thingsMeant(read, form.data.things)) {
+			const done = await movedTo(read, thing, to, at);
+			if (!done.ok) cannot.push(`${await nameOf(read, thing)}: ${done.error.say}`);
+			else if (done.value) moved.push(done.value);
+		}
+		if (cannot.length > 0 && !restGoes) {
+			return refuse("cannot-move", `${cannot.join(" ")} Nothing was moved.`, { facts: { cannot, others: moved.length } });
+		}
+		if (moved.length === 0)
+			return refuse("nothing-moves", `${cannot.join(" ")} ${cannot.length === 0 ? "All of it lies there already." : ""}`.trim());
+		const words = where.ok ? where.value.words : "in the bag";
+		const entries = byMachine(moved).map(({ machine, things }): EntryDraft => {
+			const [first] = things;
+			return {
+				machine,
+				action: "things.moved",
+				subject: { table: first?.kind === "bag" ? "Bag" : "Part", id: first?.id ?? "" },
+				facts: { say: `Laid ${namedShortly(things.map((thing) => thing.called))} ${words}.`, things: things.map((thing) => thing.called) },
+				rows: things.map((thing) => thing.row),
+			};
+		});
+		return ok({ entries, result: { moved: moved.length, stayed: cannot, words } });
+	});
+}
+
+/**
+ * Records a count: what is at a place, what is missing, what was not expected; lays here what is to be laid here. An entry
+ * in any case, also when nothing was wrong. Refused when something came or went while it was counted.
+ */
+export async function countPlace(input: CountPlace, env: Env): Promise<Result<{ here: number; missing: string[]; unexpected: string[] }>> {
+	const form = countPlaceSchema.safeParse(input);
+	if (!form.success) return unreadable(form.error);
+	const { locationId, expected, seen, layHere } = form.data;
+	return record(env, async (read) => {
+		const path = await locationPath(read, locationId);
+		if (path === null) return refuse("no-location", "That place is not known. Choose one from the list.");
+		const now = await thingsMeant(read, [{ kind: "place", id: locationId }]);
+		const called = async (ids: readonly string[]) => Promise.all(ids.map(async (id) => (await thingNamed(read, id)).called));
+		const came = now.map(({ id }) => id).filter((id) => !expected.includes(id));
+		const went = expected.filter((id) => !now.some((thing) => thing.id === id));
+		if (came.length + went.length > 0) {
+			const words = [
+				came.length > 0 ? `${namedShortly(await called(came))} came here` : "",
+				went.length > 0 ? `${namedShortly(await called(went))} went` : "",
+			].filter(Boolean);
+			return refuse(
+				"moved-meanwhile",
+				`While it was counted, ${words.join(", and ")}. Nothing is recorded yet: look again, and count those.`,
+				{
+					facts: { came, went },
+				},
+			);
+		}
+		const missing = expected.filter((id) => !seen.includes(id));
+		const unexpected = seen.filter((id) => !expected.includes(id));
+		const moved: Moved[] = [];
+		for (const id of layHere.filter((one) => unexpected.includes(one))) {
+			const { kind } = await thingNamed(read, id);
+			const done = await movedTo(read, { kind, id }, { kind: "location", locationId }, env.clock());
+			if (!done.ok) return done;
+			if (done.value) moved.push(done.value);
+		}
+		const [missingNames, unexpectedNames] = await Promise.all([called(missing), called(unexpected)]);
+		const here = expected.length - missing.length;
+		const found = [
+			`${here} there`,
+			missing.length > 0 ? `missing ${namedShortly(missingNames)}` : "",
+			unexpected.length > 0 ? `not expected ${namedShortly(unexpectedNames)}` : "",
+		].filter(Boolean);
+		return ok({
+			entries: [
+				{
+					machine: null,
+					action: "place.counted",
+					subject: { table: "Location", id: locationId },
+					facts: { say: `Counted ${path}: ${found.join(", ")}.`, here, missing: missingNames, unexpected: unexpectedNames },
+					rows: [],
+				},
+				...byMachine(moved).map(
+					({ machine, things }): EntryDraft => ({
+						machine,
+						action: "things.moved",
+						subject: { table: things[0]?.kind === "bag" ? "Bag" : "Part", id: things[0]?.id ?? "" },
+						facts: { say: `Found at a count and laid on ${path}: ${namedShortly(things.map((thing) => thing.called))}.` },
+						rows: things.map((thing) => thing.row),
+					}),
+				),
+			],
+			result: { here, missing: missingNames, unexpected: unexpectedNames },
+		});
+	});
+}
+
+async function thingNamed(read: Reader, id: string): Promise<{ kind: "part" | "bag"; called: string }> {
+	const [part, bag] = await Promise.all([
+		read.part.findUnique({ where: { id }, select: { name: true, tag: { select: { id: true } } } }),
+		read.bag.findUnique({ where: { id }, select: { words: true, tag: { select: { id: true } } } }),
+	]);
+	const kind = part ? "part" : "bag";
+	return { kind, called: [part?.tag?.id ?? bag?.tag?.id, part?.name ?? bag?.words].filter(Boolean).join(" ") || "something unknown" };
 }
 
 const placesIn = (read: Reader, parentId: string | null) =>

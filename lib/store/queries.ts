@@ -111,6 +111,39 @@ export async function outside(read: Reader, machineId?: string) {
 	return rows.map((row) => ({ ...lineOfPart(row), dueDay: row.dueDay, why: row.placeWhy, party: row.party?.name ?? null }));
 }
 
+/** The last count of each place: when, and what was missing; a place that was never counted is left out. */
+export async function lastCounts(read: Reader, locationIds: readonly string[]): Promise<Map<string, LastCount>> {
+	const counts = await Promise.all(
+		locationIds.slice(0, MOST_PLACES).map((id) =>
+			read.entry.findFirst({
+				where: { subject: `Location/${id}`, action: "place.counted" },
+				orderBy: { seq: "desc" },
+				select: { at: true, open: true, actor: true },
+			}),
+		),
+	);
+	return new Map(
+		counts.flatMap((entry, at) => {
+			const id = locationIds[at];
+			return entry && id ? [[id, { at: entry.at, say: sayIn(entry.open) }] as const] : [];
+		}),
+	);
+}
+export type LastCount = { readonly at: string; readonly say: string };
+
+/** The sentence of an entry, as the ledger wrote it. */
+function sayIn(open: string | Uint8Array): string {
+	const said: unknown = JSON.parse(typeof open === "string" ? open : Buffer.from(open).toString("utf8"));
+	const facts = typeof said === "object" && said !== null && "facts" in said ? said.facts : null;
+	return typeof facts === "object" && facts !== null && "say" in facts && typeof facts.say === "string" ? facts.say : "";
+}
+
+/** The tags of places, by their ids; a place without one is left out. */
+export async function tagsOfPlaces(read: Reader): Promise<Map<string, string>> {
+	const rows = await read.placeTag.findMany({ take: MOST_PLACES, select: { id: true, locationId: true } });
+	return new Map(rows.map((row) => [row.locationId, row.id]));
+}
+
 const machineLine = { select: { number: true, name: true } } as const;
 const tagLine = { select: { id: true } } as const;
 const bagLine = {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { atSchema, placeSchema } from "@/lib/bags/schema";
 import { chosen, line, optionalChosen } from "@/lib/core/words";
 
 export const locationKindSchema = z.enum(["room", "rack", "shelf", "bin"], "Say whether it is a room, a rack, a shelf or a bin.");
@@ -27,5 +28,35 @@ export const renameLocationSchema = z.object({
 	parentId: optionalChosen.optional(),
 });
 
+export const tagPlacesSchema = z.object({
+	locationIds: z.array(chosen("a place")).min(1, "Choose a place.").max(200, "At most 200 places at once."),
+});
+
+const thingSchema = z.object({ kind: z.enum(["part", "bag", "place"]), id: chosen("a thing") });
+
+export const moveThingsSchema = z.object({
+	/** A place stands for everything that lies right on it. */
+	things: z.array(thingSchema).min(1, "Scan what is to be moved first.").max(500, "At most 500 things at once: move these first."),
+	to: placeSchema,
+	/** What cannot be moved stays, and the rest goes. */
+	restGoes: z.boolean().default(false),
+	at: atSchema,
+});
+
+const tagList = z.array(z.string().max(64)).max(2000, "That is more than one place holds. Count it in parts.").default([]);
+
+export const countPlaceSchema = z.object({
+	locationId: chosen("a place"),
+	/** Ids of the bags and parts that were expected when the count began. */
+	expected: tagList,
+	/** Ids of those that were seen, expected or not. */
+	seen: tagList,
+	/** Ids of those that were seen and by the record lie elsewhere, and are to be laid here. */
+	layHere: tagList,
+});
+
+export type TagPlaces = z.input<typeof tagPlacesSchema>;
+export type MoveThings = z.input<typeof moveThingsSchema>;
+export type CountPlace = z.input<typeof countPlaceSchema>;
 export type AddLocation = z.input<typeof addLocationSchema>;
 export type RenameLocation = z.input<typeof renameLocationSchema>;

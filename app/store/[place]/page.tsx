@@ -1,14 +1,18 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
 import { Columns, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { PageHead } from "@/app/ui/pageHead";
+import { TagChip } from "@/app/ui/tagChip";
+import { dayOf, formatDayShort } from "@/lib/core/days";
+import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { requireShop } from "@/lib/shop/queries";
-import { pathsOf, placesInOrder, placesUp, whatLiesAt } from "@/lib/store/queries";
-import { AddPlaceForm, ChangePlaceForm } from "../forms";
+import { lastCounts, pathsOf, placesInOrder, placesUp, whatLiesAt } from "@/lib/store/queries";
+import { AddPlaceForm, ChangePlaceForm, TagPlaceForm } from "../forms";
 import { Things, thingsOf } from "../things";
 
 type Params = Promise<{ place: string }>;
@@ -25,7 +29,15 @@ export default async function PlacePage({ params }: { params: Params }) {
 	const { read } = await shopStore();
 	const place = await read.location.findUnique({ where: { id }, select: { id: true, name: true, kind: true, parentId: true, rank: true } });
 	if (!place) notFound();
-	const [shop, up, places, here] = await Promise.all([requireShop(read), placesUp(read, id), placesInOrder(read), whatLiesAt(read, id)]);
+	const [shop, up, places, here, counts, tag] = await Promise.all([
+		requireShop(read),
+		placesUp(read, id),
+		placesInOrder(read),
+		whatLiesAt(read, id),
+		lastCounts(read, [id]),
+		read.placeTag.findUnique({ where: { locationId: id }, select: { id: true } }),
+	]);
+	const counted = counts.get(id);
 	const around = up.slice(1).reverse();
 	const inIt = places.filter((other) => other.parentId === id);
 	const things = thingsOf(here.bags, here.parts);
@@ -49,6 +61,14 @@ export default async function PlacePage({ params }: { params: Params }) {
 					</nav>
 				}
 				lead={`${place.kind}${things.length > 0 ? `, ${things.length} ${things.length === 1 ? "thing" : "things"} on it` : ""}`}
+				actions={
+					<>
+						<ButtonLink kind="main" href={`/store/move?${new URLSearchParams({ to: id })}`}>
+							Put things here
+						</ButtonLink>
+						<ButtonLink href={`/store/${id}/count`}>Count it</ButtonLink>
+					</>
+				}
 			/>
 			<Columns>
 				<Stack>
@@ -66,7 +86,11 @@ export default async function PlacePage({ params }: { params: Params }) {
 							</ul>
 						</Card>
 					) : null}
-					<Card title="What lies here">
+					<Card
+						title="What lies here"
+						aside={counted ? `counted ${formatDayShort(dayOf(instant(counted.at), shop.timeZone))}` : "not counted yet"}
+					>
+						{counted ? <p className="af-sub">{counted.say}</p> : null}
 						<Things
 							caption={`Bags and parts at ${place.name}`}
 							things={things}
@@ -76,6 +100,16 @@ export default async function PlacePage({ params }: { params: Params }) {
 					</Card>
 				</Stack>
 				<Stack>
+					<Card title="Its tag">
+						{tag ? (
+							<p className="af-buttons">
+								<TagChip tag={tag.id} size="large" says={place.name} />
+								<ButtonLink href={`/labels/places?${new URLSearchParams({ ids: id })}`}>Print its sheet</ButtonLink>
+							</p>
+						) : (
+							<TagPlaceForm locationId={id} />
+						)}
+					</Card>
 					<Card title={`Add a place in ${place.name}`}>
 						<AddPlaceForm places={[]} within={{ id: place.id, kind: place.kind }} />
 					</Card>

@@ -11,9 +11,9 @@ import { SelectField } from "@/app/ui/selectField";
 import { StepperField } from "@/app/ui/stepperField";
 import { SureButton } from "@/app/ui/sureButton";
 import { TextField } from "@/app/ui/textField";
-import { useActionForm } from "@/app/ui/useActionForm";
-import { describeBagSchema, makeBagSchema, moveBagSchema, movePartSchema, voidBagSchema } from "@/lib/bags/schema";
-import { moveFixingSchema } from "@/lib/fittings/schema";
+import { typesOf, useActionForm } from "@/app/ui/useActionForm";
+import type { describeBagSchema, makeBagSchema, moveBagSchema, movePartSchema, voidBagSchema } from "@/lib/bags/schema";
+import type { moveFixingSchema } from "@/lib/fittings/schema";
 import { describeBagAction, makeBagAction, moveBagAction, moveFixingAction, movePartAction, voidBagAction } from "./actions";
 
 const KINDS = ["bag", "tote", "envelope", "tube", "tray", "tub", "sleeve", "box"].map((kind) => ({ value: kind, label: kind }));
@@ -27,7 +27,7 @@ const CAUTIONS = ["this side up", "mercury: do not break", "loaded spring", "sha
 export function MakeBagForm({ tag, machineId }: { tag: string | null; machineId: string | null }) {
 	const router = useRouter();
 	const form = useActionForm({
-		schema: makeBagSchema,
+		schema: typesOf<typeof makeBagSchema>(),
 		defaults: { machineId: machineId ?? "", kind: "bag", role: "holding", words: "", caution: "", tag },
 		action: makeBagAction,
 		onDone: (bag) => {
@@ -74,7 +74,7 @@ export function MoveBagForm({
 	});
 	const [done, setDone] = useState("");
 	const form = useActionForm({
-		schema: moveBagSchema,
+		schema: typesOf<typeof moveBagSchema>(),
 		defaults: { bagId, to: { kind: "bench" } },
 		action: (typed) => moveBagAction({ ...typed, to: placeOf(into) }),
 		onDone: (moved) => setDone(`It lies ${moved.words} now.`),
@@ -110,7 +110,7 @@ const placeOf = (into: IntoChoice) =>
 /** The bag is not where it should be: it stays on record as not in the shop until it is laid somewhere again. */
 export function BagNotHereForm({ bagId, misses }: { bagId: string; misses: string }) {
 	const form = useActionForm({
-		schema: moveBagSchema,
+		schema: typesOf<typeof moveBagSchema>(),
 		defaults: { bagId, to: { kind: "out", why: "not found where it should be" } },
 		action: moveBagAction,
 	});
@@ -134,7 +134,7 @@ export function BagNotHereForm({ bagId, misses }: { bagId: string; misses: strin
 export function FillBagForm({ bagId, loose }: { bagId: string; loose: readonly { readonly id: string; readonly label: string }[] }) {
 	const [done, setDone] = useState("");
 	const form = useActionForm({
-		schema: movePartSchema,
+		schema: typesOf<typeof movePartSchema>(),
 		defaults: { partId: loose[0]?.id ?? "", to: { kind: "bag", bagId } },
 		action: movePartAction,
 		onDone: () => setDone("It is in the bag."),
@@ -167,7 +167,7 @@ export function MoveFixingForm({
 	bags: readonly BagChoice[];
 }) {
 	const form = useActionForm({
-		schema: moveFixingSchema,
+		schema: typesOf<typeof moveFixingSchema>(),
 		defaults: { fixingId: fixing.id, count: fixing.count, to: { kind: "bench" }, note: "" },
 		action: moveFixingAction,
 	});
@@ -211,7 +211,7 @@ export function DescribeBagForm({
 }) {
 	const [done, setDone] = useState("");
 	const form = useActionForm({
-		schema: describeBagSchema,
+		schema: typesOf<typeof describeBagSchema>(),
 		defaults: { bagId: bag.id, kind: bag.kind, role: bag.role, words: bag.words, caution: bag.caution },
 		action: describeBagAction,
 		onDone: () => setDone("Kept. What was said before stays in the history."),
@@ -233,7 +233,7 @@ export function DescribeBagForm({
 
 /** Only an empty bag can be taken out of use. */
 export function VoidBagForm({ bagId }: { bagId: string }) {
-	const form = useActionForm({ schema: voidBagSchema, defaults: { bagId, why: "" }, action: voidBagAction });
+	const form = useActionForm({ schema: typesOf<typeof voidBagSchema>(), defaults: { bagId, why: "" }, action: voidBagAction });
 	return (
 		<form {...form.formProps} className="flex flex-col gap-2">
 			<FormProblem problem={form.problem} />

@@ -16,11 +16,13 @@ import { type Day, dayOf, formatDayShort } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { formatFixing } from "@/lib/fixings/fixingWords";
+import { adviceForBag, NEVER } from "@/lib/keeping/advice";
 import { whatIsMissed } from "@/lib/parts/rules";
 import { positionsLostWithBag } from "@/lib/reversal/beforehandQueries";
 import { requireShop } from "@/lib/shop/queries";
 import { notPutAway, pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
+import { Keeping } from "../into";
 import { BagNotHereForm, DescribeBagForm, FillBagForm, MoveBagForm, MoveFixingForm, VoidBagForm } from "./bagForms";
 import { Opens } from "./opens";
 import { Said } from "./partPage";
@@ -45,6 +47,7 @@ export async function BagPage({ bagId }: { bagId: string }) {
 	const { parts, fixings, bags: inner, more } = bag.inIt;
 	const isHere = bag.place !== "out" && bag.place !== "void";
 	const misses = isHere ? whatIsMissed(await positionsLostWithBag(read, bag.id)) : "";
+	const keeping = adviceForBag(parts);
 	const isEmpty = parts.length + fixings.length + inner.length === 0;
 	const since = formatDayShort(day(bag.sinceAt));
 
@@ -211,6 +214,7 @@ export async function BagPage({ bagId }: { bagId: string }) {
 							<Opens id="move" kind="main">
 								Move it
 							</Opens>
+							<ButtonLink href={`/store/move?tags=${bag.tag}`}>Scan where it goes</ButtonLink>
 							<ButtonLink href={`/labels?tags=${bag.tag}`}>Print again</ButtonLink>
 							<Opens id="not-here">It is not here</Opens>
 						</ActionBar>
@@ -235,6 +239,11 @@ export async function BagPage({ bagId }: { bagId: string }) {
 									: [],
 							)}
 						/>
+					</Card>
+				) : null}
+				{keeping.length > 0 ? (
+					<Card title="Keeping">
+						<Keeping hints={[...keeping, NEVER]} />
 					</Card>
 				) : null}
 				{bag.place === "void" ? null : (

@@ -5,8 +5,8 @@ import { type BagChoice, Into, type IntoChoice, intoOf } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { FormProblem } from "@/app/ui/formProblem";
 import { Notice } from "@/app/ui/notice";
-import { useActionForm } from "@/app/ui/useActionForm";
-import { movePartSchema } from "@/lib/bags/schema";
+import { typesOf, useActionForm } from "@/app/ui/useActionForm";
+import type { movePartSchema } from "@/lib/bags/schema";
 import { movePartAction } from "./actions";
 
 type Choices = { readonly bags: readonly BagChoice[]; readonly places: readonly { readonly id: string; readonly path: string }[] };
@@ -17,7 +17,7 @@ export function MovePartForm({
 	machineNumber,
 	bags,
 	places,
-}: Choices & { part: { id: string; name: string; isOriginal: boolean }; machineNumber: number }) {
+}: Choices & { part: { id: string; name: string; isOriginal: boolean; material: string }; machineNumber: number }) {
 	const [into, setInto] = useState<IntoChoice>({
 		kind: bags.length > 0 ? "bag" : places.length > 0 ? "location" : "new-bag",
 		role: part.isOriginal ? "keeping" : "holding",
@@ -29,7 +29,7 @@ export function MovePartForm({
 	});
 	const [done, setDone] = useState("");
 	const form = useActionForm({
-		schema: movePartSchema,
+		schema: typesOf<typeof movePartSchema>(),
 		defaults: { partId: part.id, to: { kind: "bench" } },
 		action: (typed) => movePartAction({ ...typed, to: intoOf(into) }),
 		onDone: ({ words }) => setDone(`It lies ${words} now.`),
@@ -45,6 +45,7 @@ export function MovePartForm({
 				machineNumber={machineNumber}
 				partName={part.name}
 				isOriginal={part.isOriginal}
+				material={part.material}
 			/>
 			<Button type="submit" kind="main" wide pending={form.pending}>
 				Lay it there

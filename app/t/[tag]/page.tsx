@@ -48,6 +48,8 @@ export default async function TagPage({ params }: { params: Params }) {
 	const known = await read.tag.findUnique({ where: { id: written }, select: { partId: true, bagId: true } });
 	if (known?.partId) return <PartPage partId={known.partId} />;
 	if (known?.bagId) return <BagPage bagId={known.bagId} />;
+	const place = await read.placeTag.findUnique({ where: { id: written }, select: { locationId: true } });
+	if (place) redirect(`/store/${place.locationId}`);
 	const machine = await read.machine.findUnique({
 		where: { number: tag.value.machine },
 		select: { id: true, number: true, name: true },

@@ -24,12 +24,12 @@ import { StepperField } from "@/app/ui/stepperField";
 import { SureButton } from "@/app/ui/sureButton";
 import { TextArea } from "@/app/ui/textArea";
 import { TextField } from "@/app/ui/textField";
-import { useActionForm } from "@/app/ui/useActionForm";
-import {
+import { typesOf, useActionForm } from "@/app/ui/useActionForm";
+import { ORIGINS } from "@/lib/parts/origins";
+import type {
 	comeBackSchema,
 	describePartSchema,
 	leaveSchema,
-	ORIGINS,
 	sayEvidenceSchema,
 	sellPartSchema,
 	sendOutSchema,
@@ -49,7 +49,7 @@ export function SendOutForm({
 	misses: string;
 }) {
 	const form = useActionForm({
-		schema: sendOutSchema,
+		schema: typesOf<typeof sendOutSchema>(),
 		defaults: { partId, partyId: "", partyName: "", dueDay: "", why: "" },
 		action: sendOutAction,
 	});
@@ -77,7 +77,7 @@ export function SendOutForm({
 
 export function ComeBackForm({ partId, places, place }: { partId: string; places: readonly Option[]; place: string }) {
 	const form = useActionForm({
-		schema: comeBackSchema,
+		schema: typesOf<typeof comeBackSchema>(),
 		defaults: { partId, locationId: "", bagId: "", why: "" },
 		action: comeBackAction,
 	});
@@ -99,7 +99,7 @@ export function ComeBackForm({ partId, places, place }: { partId: string; places
 
 /** It is not where it should be. What is lost by it stands on the page before the button is pressed. */
 export function LostForm({ partId, misses }: { partId: string; misses: string }) {
-	const form = useActionForm({ schema: leaveSchema, defaults: { partId, why: "" }, action: losePartAction });
+	const form = useActionForm({ schema: typesOf<typeof leaveSchema>(), defaults: { partId, why: "" }, action: losePartAction });
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
@@ -120,7 +120,7 @@ export function LostForm({ partId, misses }: { partId: string; misses: string })
 /** What leaves for good asks first, with what reversal loses by it. */
 export function SellForm({ partId, parties, loses }: { partId: string; parties: readonly Option[]; loses: string }) {
 	const form = useActionForm({
-		schema: sellPartSchema,
+		schema: typesOf<typeof sellPartSchema>(),
 		defaults: { partId, partyId: "", partyName: "", why: "" },
 		action: sellPartAction,
 	});
@@ -141,7 +141,7 @@ export function SellForm({ partId, parties, loses }: { partId: string; parties: 
 }
 
 export function ScrapForm({ partId, loses }: { partId: string; loses: string }) {
-	const form = useActionForm({ schema: leaveSchema, defaults: { partId, why: "" }, action: scrapPartAction });
+	const form = useActionForm({ schema: typesOf<typeof leaveSchema>(), defaults: { partId, why: "" }, action: scrapPartAction });
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
@@ -158,7 +158,7 @@ export function ScrapForm({ partId, loses }: { partId: string; loses: string }) 
 const ForEver = ({ loses }: { loses: string }) => (loses ? <p className="af-error">Cannot be undone: {loses}</p> : null);
 
 export function VoidPartForm({ partId }: { partId: string }) {
-	const form = useActionForm({ schema: leaveSchema, defaults: { partId, why: "" }, action: voidPartAction });
+	const form = useActionForm({ schema: typesOf<typeof leaveSchema>(), defaults: { partId, why: "" }, action: voidPartAction });
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />
@@ -190,7 +190,7 @@ export type PartWords = {
 export function DescribePartForm({ partId, seen, part }: { partId: string; seen: number; part: PartWords }) {
 	const [done, setDone] = useState("");
 	const form = useActionForm({
-		schema: describePartSchema,
+		schema: typesOf<typeof describePartSchema>(),
 		defaults: { partId, ...part, made: part.made ?? "" },
 		seen,
 		action: describePartAction,
@@ -237,7 +237,7 @@ const HOWS = ["plate", "date code", "casting number", "paint shadow", "photo", "
 export function EvidenceForm({ partId }: { partId: string }) {
 	const [done, setDone] = useState("");
 	const form = useActionForm({
-		schema: sayEvidenceSchema,
+		schema: typesOf<typeof sayEvidenceSchema>(),
 		defaults: { partId, positionId: "", faultId: "", kind: "seen", claim: "came", how: "", words: "", whoSaid: "", captureId: "" },
 		action: sayEvidenceAction,
 		onDone: (_, { reset }) => {
@@ -279,7 +279,11 @@ export function EvidenceForm({ partId }: { partId: string }) {
 
 /** It turned out not to hold. It stays readable. */
 export function WithdrawEvidence({ evidenceId }: { evidenceId: string }) {
-	const form = useActionForm({ schema: withdrawEvidenceSchema, defaults: { evidenceId, why: "" }, action: withdrawEvidenceAction });
+	const form = useActionForm({
+		schema: typesOf<typeof withdrawEvidenceSchema>(),
+		defaults: { evidenceId, why: "" },
+		action: withdrawEvidenceAction,
+	});
 	return (
 		<form {...form.formProps}>
 			<FormProblem problem={form.problem} />

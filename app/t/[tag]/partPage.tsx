@@ -3,6 +3,7 @@ import { Badge } from "@/app/ui/badge";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
+import { PinnedPhotos } from "@/app/machines/[machine]/papers/pinnedPhotos";
 import { HeroPhoto } from "@/app/ui/heroPhoto";
 import { ActionBar, Bench, Columns, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
@@ -195,7 +196,7 @@ export async function PartPage({ partId }: { partId: string }) {
 						<summary>{part.place === "lost" ? "It turned up: where it lies" : "Move it"}</summary>
 						<div className="pt-2">
 							<MovePartForm
-								part={{ id: part.id, name: part.name, isOriginal: part.origin === "original" }}
+								part={{ id: part.id, name: part.name, isOriginal: part.origin === "original", material: part.material }}
 								machineNumber={machine.number}
 								bags={bags}
 								places={paths}
@@ -257,6 +258,7 @@ export async function PartPage({ partId }: { partId: string }) {
 							Move it
 						</Opens>
 					) : null}
+					{isLoose ? <ButtonLink href={`/store/move?tags=${part.tag}`}>Scan where it goes</ButtonLink> : null}
 					<ButtonLink href={labels}>Print again</ButtonLink>
 					{isLoose ? <Opens id="not-here">It is not here</Opens> : null}
 				</ActionBar>
@@ -361,6 +363,7 @@ export async function PartPage({ partId }: { partId: string }) {
 						</ul>
 					</Card>
 				) : null}
+				<PinnedPhotos read={read} of={{ partId: part.id }} />
 				{photos.length > 0 ? (
 					<Card title="Photos" aside={photos.length === MOST_PHOTOS ? `the last ${MOST_PHOTOS}` : undefined}>
 						<PhotoGrid

@@ -14,7 +14,7 @@ export const takeOutProps = (
 	machine: { id, number, name },
 	person: person?.id ?? null,
 	position: { id: position.id, mark: position.mark, name: position.name },
-	part: { id: part.id, name: part.name, tag: part.tag, origin: part.origin, works: part.works, condition: part.condition },
+	part,
 	wayRound,
 	fixings,
 	wires: connections,

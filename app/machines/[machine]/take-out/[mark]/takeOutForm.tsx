@@ -43,6 +43,7 @@ export type TakeOutFormProps = {
 		readonly origin: string;
 		readonly works: "works" | "faulty" | "unknown";
 		readonly condition: string;
+		readonly material: string;
 	};
 	readonly wayRound: string;
 	readonly fixings: readonly ShownFixing[];
@@ -247,6 +248,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 					machineNumber={machine.number}
 					partName={part.name}
 					waitingBag={props.waitingBag ?? null}
+					material={part.material}
 					isOriginal={part.origin === "original"}
 				/>
 				<details className="af-details">
