@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { adviceFor, adviceForBag, kindsOf } from "@/lib/keeping/advice";
 
-// What must be kept apart is the trade's own list (conservation guides on plastics, rubber and bags; oil and paper is
-// common practice, no source). Each rule stands beside its opposite: the same two things, one of them of another material.
+// What must be kept apart is the trade's own list: conservation guides on plastics, rubber and bags where a guide was seen, else
+// common practice, no source. Each rule stands beside its opposite: the same two things, one of them of another material.
 const said = (thing: string, material: string, ...inBag: [string, string][]) =>
 	adviceFor(
 		{ name: thing, material },
