@@ -9,7 +9,9 @@ import { Notice } from "@/app/ui/notice";
 import { PageHead } from "@/app/ui/pageHead";
 import { Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
+import { whereBagIs, whereIs } from "@/lib/bags/queries";
 import { shopStore } from "@/lib/db/shopStore";
+import type { Reader } from "@/lib/db/store";
 import { findByWords, MOST_FOUND, tagsMeant, wanted } from "@/lib/machines/find";
 import { machineByNumber } from "@/lib/machines/queries";
 import { counted } from "@/lib/machines/rules";
@@ -34,6 +36,7 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 	}
 	const words = want.to === "words" ? want.words : [String(want.number)];
 	const [found, meant] = await Promise.all([findByWords(read, words), tagsMeant(read, typed)]);
+	const where = await whereabouts(read, found.parts.rows, found.bags.rows);
 	const total = Object.values(found).reduce((sum, kind) => sum + kind.rows.length, 0);
 	const more = Object.values(found).some((kind) => kind.more);
 	return (
@@ -54,7 +57,7 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 			{total === 0 ? (
 				<Card>
 					<Empty title="Nothing found">
-						Every word must occur in the name of a machine, position, part, bag or step. Try fewer words, or the tag.
+						Every word must occur in the name of a machine, position, part, bag, step or place. Try fewer words, or the tag.
 					</Empty>
 				</Card>
 			) : null}
@@ -105,7 +108,7 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 									),
 							},
 							{ key: "origin", head: "Origin", cell: (part) => part.origin },
-							{ key: "place", head: "Where", cell: (part) => PLACE_WORDS[part.place] },
+							{ key: "place", head: "Where", cell: (part) => where.get(part.id) ?? PLACE_WORDS[part.place] },
 							{ key: "machine", head: "Machine", cell: (part) => <OfMachine machine={part.machine} /> },
 						]}
 					/>
@@ -152,6 +155,26 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 								cell: (bag) => (bag.tag ? <Link href={`/t/${bag.tag.id}`}>{bag.words}</Link> : bag.words),
 							},
 							{ key: "role", head: "Role", cell: (bag) => bag.role },
+							{ key: "where", head: "Where", cell: (bag) => where.get(bag.id) },
+						]}
+					/>
+				)}
+			</Found>
+			<Found title="Places" found={found.places}>
+				{(rows) => (
+					<Table
+						caption="Places found"
+						rows={rows}
+						rowKey={(place) => place.id}
+						columns={[
+							{
+								key: "tag",
+								head: "Tag",
+								cell: (place) => (place.tag ? <TagChip size="small" tag={place.tag.id} href={`/t/${place.tag.id}`} /> : null),
+							},
+							{ key: "name", head: "Place", main: true, cell: (place) => <Link href={`/store/${place.id}`}>{place.name}</Link> },
+							{ key: "kind", head: "It is", cell: (place) => place.kind },
+							{ key: "in", head: "It stands in", cell: (place) => place.parent?.name ?? "the shop" },
 						]}
 					/>
 				)}
@@ -178,6 +201,20 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 			</Found>
 		</Stack>
 	);
+}
+
+/** Where parts and bags lie, as the way through the shop; those that lie nowhere in it are left out. */
+async function whereabouts(
+	read: Reader,
+	parts: readonly { id: string; place: string; bagId: string | null; locationId: string | null }[],
+	bags: readonly { id: string }[],
+): Promise<Map<string, string>> {
+	const lying = parts.filter(({ place }) => place === "bag" || place === "location" || place === "bench");
+	const [ofParts, ofBags] = await Promise.all([
+		Promise.all(lying.map(async (part) => [part.id, (await whereIs(read, part)).words] as const)),
+		Promise.all(bags.map(async (bag) => [bag.id, (await whereBagIs(read, bag.id)).words] as const)),
+	]);
+	return new Map([...ofParts, ...ofBags]);
 }
 
 const PLACE_WORDS = {

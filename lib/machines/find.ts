@@ -36,14 +36,14 @@ export async function tagsMeant(read: Reader, query: string): Promise<string[]> 
 	return suggestTags(query, (tag) => ids.has(tag));
 }
 
-/** Machines, positions, parts, bags and steps in which every word occurs; a few of each, and whether there are more. */
+/** Machines, positions, parts, bags, steps and places of the shop in which every word occurs; a few of each, and whether there are more. */
 export async function findByWords(read: Reader, words: readonly string[]) {
 	const every = <Where>(columns: (word: string) => Where[]) => ({ AND: words.map((word) => ({ OR: columns(word) })) });
 	const take = MOST_FOUND + 1;
 	const has = (word: string) => ({ contains: word });
 	// The middle of a tag is what stands on it the largest.
 	const tagged = (word: string) => (/^\d{1,5}$/.test(word) ? [{ tag: { number: Number(word) } }] : []);
-	const [machines, positions, parts, bags, steps] = await Promise.all([
+	const [machines, positions, parts, bags, steps, places] = await Promise.all([
 		read.machine.findMany({
 			where: every((word) => [{ name: has(word) }, { kind: has(word) }, { maker: has(word) }, { model: has(word) }, { serial: has(word) }]),
 			orderBy: { number: "asc" },
@@ -69,6 +69,8 @@ export async function findByWords(read: Reader, words: readonly string[]) {
 				count: true,
 				origin: true,
 				place: true,
+				bagId: true,
+				locationId: true,
 				tag: { select: { id: true } },
 				machine: { select: { number: true, name: true } },
 			},
@@ -85,8 +87,21 @@ export async function findByWords(read: Reader, words: readonly string[]) {
 			take,
 			select: { id: true, number: true, title: true, state: true, machine: { select: { number: true, name: true } } },
 		}),
+		read.location.findMany({
+			where: every((word) => [{ name: has(word) }]),
+			orderBy: [{ name: "asc" }, { id: "asc" }],
+			take,
+			select: { id: true, name: true, kind: true, parent: { select: { name: true } }, tag: { select: { id: true } } },
+		}),
 	]);
-	return { machines: bounded(machines), positions: bounded(positions), parts: bounded(parts), bags: bounded(bags), steps: bounded(steps) };
+	return {
+		machines: bounded(machines),
+		positions: bounded(positions),
+		parts: bounded(parts),
+		bags: bounded(bags),
+		steps: bounded(steps),
+		places: bounded(places),
+	};
 }
 
 const bounded = <Row>(rows: readonly Row[]): { readonly rows: readonly Row[]; readonly more: boolean } => ({

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import type { ReactNode } from "react";
 import { Badge } from "@/app/ui/badge";
+import { ButtonLink } from "@/app/ui/buttonLink";
 import { Picture } from "@/app/ui/photoGrid";
 import { TagChip } from "@/app/ui/tagChip";
 import { systemClock } from "@/lib/core/clock";
@@ -63,6 +64,11 @@ export default async function MachineLayout({ params, children }: Params & { rea
 					<h1>{machine.name}</h1>
 					<OnItsOwnPage>
 						<p className="af-lead">{about.join(" · ")}</p>
+						{machine.state === "left" ? null : (
+							<p className="no-print pt-2">
+								<ButtonLink href={`/machines/${machine.number}/bench`}>At the bench</ButtonLink>
+							</p>
+						)}
 					</OnItsOwnPage>
 				</div>
 			</div>

@@ -25,6 +25,11 @@ export default async function TakeOutPicker({ params }: { params: Promise<{ mach
 	const behind = positions.filter((position) => position.behind !== "");
 	return (
 		<Stack>
+			<p>
+				<ButtonLink kind="main" href={`/machines/${machine.number}/bench`}>
+					At the bench, one after the other
+				</ButtonLink>
+			</p>
 			<Card title="Take out now" aside={counted(free.length)}>
 				<Positions
 					machine={machine.number}
