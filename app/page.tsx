@@ -293,9 +293,9 @@ async function MindThese({ read, today }: { read: Reader; today: Day }) {
 				means: "plain",
 				what:
 					group.number === null ? (
-						counted(group.count, "photo")
+						<Link href="/later">{counted(group.count, "photo or scan", "photos and scans")}</Link>
 					) : (
-						<Link href={`/machines/${group.number}/papers`}>{counted(group.count, "photo")}</Link>
+						<Link href={`/later?machine=${group.number}`}>{counted(group.count, "photo or scan", "photos and scans")}</Link>
 					),
 				says: `of ${group.name}`,
 			}),

@@ -3,18 +3,25 @@ import { capturedInWords, mayCapture, type Shown, shownBelongs, shownInWords, wi
 import {
 	type AddCapture,
 	addCaptureSchema,
+	type FileUnder,
+	fileUnderSchema,
+	type SayLater,
 	type SayWords,
+	sayLaterSchema,
 	sayWordsSchema,
 	type WithdrawCapture,
+	type WithdrawSeveral,
 	withdrawCaptureSchema,
+	withdrawSeveralSchema,
 } from "@/lib/captures/schema";
+import { readShows } from "@/lib/captures/shows";
 import { ok, type Result, refuse } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
 import type { Reader } from "@/lib/db/store";
 import { requireOnDisk, rowOfFile } from "@/lib/files/changes";
 import type { Env } from "@/lib/ledger/env";
 import { record } from "@/lib/ledger/record";
-import { add, change, deed } from "@/lib/ledger/rows";
+import { add, change, deed, type EntryDraft, type Tables } from "@/lib/ledger/rows";
 
 /** Keeps a photo, a drawing or a paper that keepFile has brought in, or a scanned tag: the file and what it shows in one deed. */
 export async function addCapture(input: AddCapture, env: Env): Promise<Result<{ captureId: string; sha: string | null }>> {
@@ -114,6 +121,93 @@ export async function withdrawCapture(input: WithdrawCapture, env: Env): Promise
 		);
 	});
 }
+
+/**
+ * Says of one or several captures without words what they show, all the same, in one deed with an entry for each. What they
+ * are known to show stays, and what is chosen comes to it.
+ */
+export async function sayLater(input: SayLater, env: Env): Promise<Result<{ count: number }>> {
+	const form = sayLaterSchema.safeParse(input);
+	if (!form.success) return unreadable(form.error);
+	const { captureIds, words } = form.data;
+	const chosen = readShows(form.data.shows) ?? {};
+	return ofEach(captureIds, env, async (read, before) => {
+		if (before.wordsAt !== null)
+			return refuse("has-words", `Somebody said meanwhile what it shows: ${withoutStop(before.words)}. Load the page again.`);
+		const ids = { ...idsOf(before), ...chosen };
+		const shown = await requireShown(read, before.machineId, ids);
+		if (!shown.ok) {
+			const sentence = Object.values(shown.error.fields ?? {})[0] ?? shown.error.say;
+			return refuse(shown.error.code, shown.error.say, { fields: { shows: sentence } });
+		}
+		const of = shownInWords(shown.value);
+		return ok({
+			action: "capture.described",
+			facts: { say: `Said what a ${KIND_WORDS[before.kind]}${of === null ? "" : ` of ${of}`} shows: ${withoutStop(words)}.` },
+			rows: [change("Capture", before, { words, wordsAt: env.clock(), ...ids })],
+		});
+	});
+}
+
+/** Files captures that are of no machine yet under one. */
+export async function fileUnder(input: FileUnder, env: Env): Promise<Result<{ count: number }>> {
+	const form = fileUnderSchema.safeParse(input);
+	if (!form.success) return unreadable(form.error);
+	const { captureIds, machineId } = form.data;
+	return ofEach(captureIds, env, async (read, before) => {
+		if (before.machineId !== null) return refuse("has-machine", "It is filed under a machine already. Load the page again.");
+		const machine = await read.machine.findUnique({ where: { id: machineId }, select: { number: true } });
+		if (!machine)
+			return refuse("no-machine", "That machine is not known. Choose one from the list.", { fields: { machineId: "Choose another." } });
+		const shown = await requireShown(read, machineId, idsOf(before));
+		if (!shown.ok) return shown;
+		return ok({
+			machine: machineId,
+			action: "capture.filed",
+			facts: { say: `Filed a ${KIND_WORDS[before.kind]} under machine ${machine.number}.` },
+			rows: [change("Capture", before, { machineId })],
+		});
+	});
+}
+
+/** Withdraws several captures for one reason. */
+export async function withdrawSeveral(input: WithdrawSeveral, env: Env): Promise<Result<{ count: number }>> {
+	const form = withdrawSeveralSchema.safeParse(input);
+	if (!form.success) return unreadable(form.error);
+	const { captureIds, why } = form.data;
+	return ofEach(captureIds, env, async (read, before) => {
+		const of = shownInWords((await shownBy(read, before)).shown);
+		return ok({
+			action: "capture.withdrawn",
+			facts: { say: `Withdrew a ${KIND_WORDS[before.kind]}${of === null ? "" : ` of ${of}`}: ${withoutStop(why)}.`, why },
+			rows: [change("Capture", before, { stands: "no" })],
+		});
+	});
+}
+
+/** One deed over several captures: all of them, or none. */
+async function ofEach(
+	captureIds: readonly string[],
+	env: Env,
+	decide: (
+		read: Reader,
+		before: Tables["Capture"],
+	) => Promise<Result<Pick<EntryDraft, "action" | "facts" | "rows"> & { readonly machine?: string }>>,
+): Promise<Result<{ count: number }>> {
+	return record(env, async (read) => {
+		const entries: EntryDraft[] = [];
+		for (const id of new Set(captureIds)) {
+			const before = await requireStanding(read, id);
+			if (!before.ok) return before;
+			const entry = await decide(read, before.value);
+			if (!entry.ok) return entry;
+			entries.push({ machine: before.value.machineId, subject: { table: "Capture", id }, ...entry.value });
+		}
+		return ok({ entries, result: { count: entries.length } });
+	});
+}
+
+const KIND_WORDS = { photo: "photo", drawing: "drawing", paper: "paper", tag: "scanned tag" } as const;
 
 const idsOf = ({ positionId, partId, bagId, stepId }: ShownIds): ShownIds => ({ positionId, partId, bagId, stepId });
 

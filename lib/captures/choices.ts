@@ -2,7 +2,7 @@
 
 import type { Reader } from "@/lib/db/store";
 
-export type Choice = { readonly value: string; readonly label: string };
+export type Choice = { readonly value: string; readonly label: string /** Of a position. */; readonly mark?: string };
 
 /** More than any machine has; a list that is longer is cut. */
 const MOST = 2000;
@@ -24,7 +24,7 @@ export async function shownChoices(
 		read.step.findMany({ where: { machineId }, orderBy: { number: "asc" }, take: MOST, select: { id: true, number: true, title: true } }),
 	]);
 	return {
-		positions: positions.map(({ id, mark, name }) => ({ value: id, label: `${mark} ${name}` })),
+		positions: positions.map(({ id, mark, name }) => ({ value: id, label: `${mark} ${name}`, mark })),
 		parts,
 		bags: bags.map(({ id, words, tag }) => ({ value: id, label: [tag?.id, words].filter(Boolean).join(" ") })),
 		steps: steps.map(({ id, number, title }) => ({ value: id, label: `${number} ${title}` })),

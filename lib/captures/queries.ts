@@ -33,7 +33,8 @@ export type CapturePage = {
 	readonly after?: string;
 };
 
-const SELECT = {
+/** What is read of a capture to show it; `flatCapture` makes a row of it. */
+export const CAPTURE_SHOWN = {
 	id: true,
 	kind: true,
 	takenAt: true,
@@ -53,9 +54,9 @@ async function captures(read: Reader, of: CapturesOf, kinds: CaptureKind[], { ta
 		orderBy: [{ takenAt: "desc" }, { id: "desc" }],
 		take,
 		...(after === undefined ? {} : { cursor: { id: after }, skip: 1 }),
-		select: SELECT,
+		select: CAPTURE_SHOWN,
 	});
-	return rows.map(flat);
+	return rows.map(flatCapture);
 }
 
 type Found = Omit<CaptureRow, "part" | "bag"> & {
@@ -63,7 +64,7 @@ type Found = Omit<CaptureRow, "part" | "bag"> & {
 	readonly bag: { readonly id: string; readonly words: string; readonly tag: { readonly id: string } | null } | null;
 };
 
-const flat = (row: Found): CaptureRow => ({
+export const flatCapture = (row: Found): CaptureRow => ({
 	...row,
 	part: row.part && { ...row.part, tag: row.part.tag?.id ?? null },
 	bag: row.bag && { ...row.bag, tag: row.bag.tag?.id ?? null },
@@ -76,26 +77,15 @@ export const photosOf = (read: Reader, of: CapturesOf, page: CapturePage): Promi
 /** Papers, newest first; those that were withdrawn are left out. */
 export const papersOf = (read: Reader, of: CapturesOf, page: CapturePage): Promise<CaptureRow[]> => captures(read, of, ["paper"], page);
 
-/** How many photos and drawings, and how many papers, a machine has. */
+/** How many photos and drawings, and how many papers, a machine has; and how many of these and of its scanned tags wait for words. */
 export async function capturesCounted(read: Reader, machineId: string): Promise<{ photos: number; papers: number; withoutWords: number }> {
 	const standing = { machineId, stands: "yes" } as const;
 	const [photos, papers, withoutWords] = await Promise.all([
 		read.capture.count({ where: { ...standing, kind: { in: ["photo", "drawing"] } } }),
 		read.capture.count({ where: { ...standing, kind: "paper" } }),
-		read.capture.count({ where: { ...standing, wordsAt: null, kind: { not: "tag" } } }),
+		read.capture.count({ where: { ...standing, wordsAt: null } }),
 	]);
 	return { photos, papers, withoutWords };
-}
-
-/** Captures of a machine that wait for their words, oldest first: the order in which they are best remembered. */
-export async function capturesWithoutWords(read: Reader, machineId: string, take: number): Promise<CaptureRow[]> {
-	const rows = await read.capture.findMany({
-		where: { machineId, wordsAt: null, stands: "yes", kind: { not: "tag" } },
-		orderBy: [{ takenAt: "asc" }, { id: "asc" }],
-		take,
-		select: SELECT,
-	});
-	return rows.map(flat);
 }
 
 /** One capture, standing or withdrawn, or null. */
@@ -103,8 +93,8 @@ export async function captureById(
 	read: Reader,
 	id: string,
 ): Promise<(CaptureRow & { machineId: string | null; stands: "yes" | "no" }) | null> {
-	const row = await read.capture.findUnique({ where: { id }, select: { ...SELECT, machineId: true, stands: true } });
-	return row && { ...flat(row), machineId: row.machineId, stands: row.stands };
+	const row = await read.capture.findUnique({ where: { id }, select: { ...CAPTURE_SHOWN, machineId: true, stands: true } });
+	return row && { ...flatCapture(row), machineId: row.machineId, stands: row.stands };
 }
 
 /** Ids of what a capture is to show. */

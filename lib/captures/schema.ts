@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { readShows } from "@/lib/captures/shows";
 import { isInstant } from "@/lib/core/instants";
 import { chosen, line, optionalChosen, words } from "@/lib/core/words";
 import { keptFileSchema } from "@/lib/files/schema";
@@ -41,3 +42,24 @@ export const withdrawCaptureSchema = z.object({
 	why: line("why it is withdrawn", 300),
 });
 export type WithdrawCapture = z.input<typeof withdrawCaptureSchema>;
+
+const several = z.array(chosen("a photo or a paper")).min(1, "Choose at least one.").max(100, "Choose a hundred at most.");
+
+/** The same words, and the same thing shown, for one or several captures that have none yet. */
+export const sayLaterSchema = z.object({
+	captureIds: several,
+	words: words("the words").refine((text) => text !== "", "Write what it shows."),
+	/** What it shows besides what it is known to show: "positionId=ID&partId=ID", or nothing. */
+	shows: z
+		.string()
+		.max(300, "Choose from the list.")
+		.default("")
+		.refine((text) => readShows(text) !== null, "Choose from the list."),
+});
+export type SayLater = z.input<typeof sayLaterSchema>;
+
+export const fileUnderSchema = z.object({ captureIds: several, machineId: chosen("the machine") });
+export type FileUnder = z.input<typeof fileUnderSchema>;
+
+export const withdrawSeveralSchema = z.object({ captureIds: several, why: line("why it is withdrawn", 300) });
+export type WithdrawSeveral = z.input<typeof withdrawSeveralSchema>;

@@ -38,6 +38,8 @@ export type Pin = {
 
 export type PinnedPhoto = {
 	readonly id: string;
+	/** The number of the machine that it is filed under. */
+	readonly machine: number;
 	readonly sha: string;
 	readonly takenAt: string;
 	readonly words: string;
@@ -202,14 +204,18 @@ export async function thingOf(
 const asPhotos = (
 	rows: readonly {
 		readonly id: string;
+		readonly machine: { readonly number: number } | null;
 		readonly fileSha: string | null;
 		readonly takenAt: string;
 		readonly words: string;
 		readonly pins: PinnedPhoto["pins"];
 	}[],
-): PinnedPhoto[] => rows.flatMap(({ fileSha, ...photo }) => (fileSha === null ? [] : [{ ...photo, sha: fileSha }]));
+): PinnedPhoto[] =>
+	rows.flatMap(({ fileSha, machine, ...photo }) =>
+		fileSha === null || machine === null ? [] : [{ ...photo, sha: fileSha, machine: machine.number }],
+	);
 
-const ASKED = { id: true, fileSha: true, takenAt: true, words: true } as const;
+const ASKED = { id: true, machine: { select: { number: true } }, fileSha: true, takenAt: true, words: true } as const;
 const NEWEST = [{ takenAt: "desc" as const }, { id: "desc" as const }];
 
 /** Photos of a machine that have pins, the newest first. */

@@ -2,7 +2,8 @@ import { Readable } from "node:stream";
 import sharp from "sharp";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { addCapture, sayWords, withdrawCapture } from "@/lib/captures/changes";
-import { captureById, capturesCounted, capturesWithoutWords, papersOf, photosOf } from "@/lib/captures/queries";
+import { laterPage } from "@/lib/captures/laterQueries";
+import { captureById, capturesCounted, papersOf, photosOf } from "@/lib/captures/queries";
 import { addDigitalItem } from "@/lib/digital/changes";
 import { digitalItemsOf } from "@/lib/digital/queries";
 import { registerFile } from "@/lib/files/changes";
@@ -38,6 +39,7 @@ const need = <T>(result: { ok: true; value: T } | { ok: false; error: { say: str
 	if (!result.ok) throw new Error(result.error.say);
 	return result.value;
 };
+const waiting = async () => (await laterPage(shop.store.read, { machineId: shop.machine }, { take: 10 })).captures;
 const lastSentence = async () => (await historyOf(shop.store.read, shop.machine, { take: 1 })).entries[0]?.say;
 
 describe("a photo", () => {
@@ -80,7 +82,7 @@ describe("a photo", () => {
 
 	it("waits for its words, and keeps both times when they come", async () => {
 		const { captureId } = need(await photo({ takenAt: "2026-03-01T10:00:00.000Z" }));
-		expect((await capturesWithoutWords(shop.store.read, shop.machine, 10)).map(({ id }) => id)).toEqual([captureId]);
+		expect((await waiting()).map(({ id }) => id)).toEqual([captureId]);
 		expect(await capturesCounted(shop.store.read, shop.machine)).toEqual({ photos: 1, papers: 0, withoutWords: 1 });
 		shop.setClock("2026-03-05T17:00:00.000Z");
 		need(await sayWords({ captureId, words: "The lamp before cleaning", partId: shop.lamp }, shop.env()));
@@ -90,7 +92,7 @@ describe("a photo", () => {
 			words: "The lamp before cleaning",
 			part: { id: shop.lamp },
 		});
-		expect(await capturesWithoutWords(shop.store.read, shop.machine, 10)).toEqual([]);
+		expect(await waiting()).toEqual([]);
 	});
 
 	it("comes in pages, newest first, none twice", async () => {

@@ -6,12 +6,13 @@ import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { Pager } from "@/app/ui/pager";
 import { type Photo, PhotoGrid } from "@/app/ui/photoGrid";
-import { type CaptureRow, capturesCounted, capturesWithoutWords, photosOf } from "@/lib/captures/queries";
+import { type CaptureRow, capturesCounted, photosOf } from "@/lib/captures/queries";
 import { dayOf, formatDayShort } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { isPicture } from "@/lib/files/mediaTypes";
 import { counted } from "@/lib/machines/rules";
+import { photosWithPinsCounted } from "@/lib/pins/queries";
 import { requireShop } from "@/lib/shop/queries";
 import { thisMachine } from "../thisMachine";
 import { SendFiles } from "./sendFiles";
@@ -30,14 +31,12 @@ export default async function PhotosPage({ params, searchParams }: Props) {
 	const machine = await thisMachine((await params).machine);
 	const asked = await searchParams;
 	const after = [asked.after].flat()[0];
-	const wordless = [asked.words].flat()[0] === "none";
 	const { read } = await shopStore();
-	const [{ timeZone }, counts, rows] = await Promise.all([
+	const [{ timeZone }, counts, pinned, rows] = await Promise.all([
 		requireShop(read),
 		capturesCounted(read, machine.id),
-		wordless
-			? capturesWithoutWords(read, machine.id, A_PAGE + 1)
-			: photosOf(read, { machineId: machine.id }, { take: A_PAGE + 1, ...(after ? { after } : {}) }),
+		photosWithPinsCounted(read, machine.id),
+		photosOf(read, { machineId: machine.id }, { take: A_PAGE + 1, ...(after ? { after } : {}) }),
 	]);
 	const base = `/machines/${machine.number}`;
 	const here = `${base}/papers`;
@@ -45,40 +44,35 @@ export default async function PhotosPage({ params, searchParams }: Props) {
 	const last = shown.at(-1)?.id;
 	return (
 		<Stack>
-			<Card title={wordless ? "Without words yet" : "Photos"}>
+			<Card title="Photos">
 				<Stack>
-					{wordless ? null : <SendFiles machine={machine.number} kind="photo" />}
-					{!wordless && counts.withoutWords > 0 ? (
+					<SendFiles machine={machine.number} kind="photo" />
+					{counts.withoutWords > 0 ? (
 						<Notice means="wait" live="off">
 							<p>
-								<Link href={`${here}?words=none`}>
-									{counted(counts.withoutWords, "photo or paper has", "photos and papers have")} no words yet
+								<Link href={`/later?machine=${machine.number}`}>
+									{counted(counts.withoutWords, "photo or scan has", "photos and scans have")} no words yet
 								</Link>
 								. Say what they show while it is fresh.
 							</p>
 						</Notice>
 					) : null}
-					{wordless ? (
+					{pinned > 0 ? (
 						<p>
-							Oldest first. <Link href={here}>All photos</Link>
+							<Link href={`${here}/pins`}>{counted(pinned, "photo has pins", "photos have pins")}</Link>: to find a part by, and to print
+							with their numbers.
 						</p>
 					) : null}
 					<PhotoGrid
 						photos={shown.flatMap((row) => (row.file && isPicture(row.file.mediaType) ? [asPhoto(row, row.file.id, base, timeZone)] : []))}
-						empty={
-							wordless ? (
-								<Empty title="Every photo has its words" />
-							) : (
-								<Empty title="No photos yet">Take the first one now: the whole machine, as it came in, from each side.</Empty>
-							)
-						}
+						empty={<Empty title="No photos yet">Take the first one now: the whole machine, as it came in, from each side.</Empty>}
 					/>
 					<Documents rows={shown.filter((row) => !row.file || !isPicture(row.file.mediaType))} base={base} />
 					{after || rows.length > A_PAGE ? (
 						<Pager
-							shown={`${shown.length} of ${wordless ? counts.withoutWords : counts.photos}, ${wordless ? "oldest" : "newest"} first`}
+							shown={`${shown.length} of ${counts.photos}, newest first`}
 							before={after ? here : undefined}
-							after={rows.length > A_PAGE && last && !wordless ? `${here}?after=${last}` : undefined}
+							after={rows.length > A_PAGE && last ? `${here}?after=${last}` : undefined}
 						/>
 					) : null}
 				</Stack>

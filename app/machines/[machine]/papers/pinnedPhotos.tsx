@@ -15,12 +15,9 @@ const FEW = 6;
 export async function PinnedPhotos({
 	read,
 	of,
-	machine,
 }: {
 	readonly read: Reader;
 	readonly of: { readonly positionId: string } | { readonly partId: string };
-	/** The number of the machine that the photos are of, for those that say none. */
-	readonly machine: number;
 }) {
 	const [{ timeZone }, photos] = await Promise.all([
 		requireShop(read),
@@ -29,7 +26,7 @@ export async function PinnedPhotos({
 	if (photos.length === 0) return null;
 	return (
 		<Card title="Where it is on a photo">
-			<Pictures photos={photos} timeZone={timeZone} machine={machine} />
+			<Pictures photos={photos} timeZone={timeZone} />
 		</Card>
 	);
 }
@@ -55,23 +52,15 @@ export async function FindOnPhoto({
 			title="Find it on a photo"
 			aside={<Link href={`/machines/${machine}/papers/pins`}>{all > photos.length ? `all ${all}, to print` : "to print"}</Link>}
 		>
-			<Pictures photos={photos} timeZone={timeZone} machine={machine} />
+			<Pictures photos={photos} timeZone={timeZone} />
 		</Card>
 	);
 }
 
-function Pictures({
-	photos,
-	timeZone,
-	machine,
-}: {
-	readonly photos: readonly PinnedPhoto[];
-	readonly timeZone: string;
-	readonly machine: number;
-}) {
+function Pictures({ photos, timeZone }: { readonly photos: readonly PinnedPhoto[]; readonly timeZone: string }) {
 	return (
 		<div className="af-photos af-pinned-photos">
-			{photos.map(({ id, sha, words, takenAt, pins }) => (
+			{photos.map(({ id, machine, sha, words, takenAt, pins }) => (
 				<figure key={id}>
 					<Link href={`/machines/${machine}/papers/photo/${id}`}>
 						<span className="af-pinned-small">

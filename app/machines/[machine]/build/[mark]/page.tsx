@@ -144,7 +144,7 @@ export default async function PositionPageOfMachine({ params }: Props) {
 					<Wires said={said} />
 					<Settings said={said} />
 					<History said={said} />
-					<PinnedPhotos read={read} of={{ positionId: page.id }} machine={machine.number} />
+					<PinnedPhotos read={read} of={{ positionId: page.id }} />
 					<Shown captures={page.captures} name={page.name} base={base} />
 				</Stack>
 				<Stack>
