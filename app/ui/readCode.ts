@@ -12,7 +12,7 @@ export async function readCode(file: Blob): Promise<string | null> {
 		for (const share of [1, 0.5]) {
 			for (const width of WIDTHS) {
 				const pixels = drawnDown(picture, width, share);
-				const found = pixels && reader(pixels.data, pixels.width, pixels.height);
+				const found = pixels && reader(pixels.data, pixels.width, pixels.height, { inversionAttempts: "dontInvert" });
 				if (found?.data) return found.data;
 			}
 		}

@@ -282,6 +282,10 @@ export const scrapPart = (input: Leave & Later, env: Env): Promise<Result<{ lose
 export const losePart = (input: Leave & Later, env: Env): Promise<Result<{ loses: string[] }>> =>
 	record(env, (read) => goForGood(read, env, "lost", input, NOBODY));
 
+/** The same as a piece of a larger deed, such as a count. */
+export const losing = (read: Reader, input: Leave & Later, env: Env): Promise<Result<Deed<{ loses: string[] }>>> =>
+	goForGood(read, env, "lost", input, NOBODY);
+
 /** A part that never was: entered in error. It stays in the book, struck out. */
 export const voidPart = (input: Leave & Later, env: Env): Promise<Result<{ loses: string[] }>> =>
 	record(env, (read) => goForGood(read, env, "void", input, NOBODY));

@@ -1,3 +1,4 @@
+import type { z } from "zod";
 import { freeBagNumber } from "@/lib/bags/number";
 import { laidIn, numbersTaken } from "@/lib/bags/placing";
 import { ok, type Result, refuse } from "@/lib/core/result";
@@ -6,6 +7,8 @@ import type { Reader } from "@/lib/db/store";
 import type { Env } from "@/lib/ledger/env";
 import { record } from "@/lib/ledger/record";
 import { add, change, deed, type EntryDraft } from "@/lib/ledger/rows";
+import { losing } from "@/lib/parts/changes";
+import { countedPlace, lyingFor, thingNamed } from "@/lib/store/counting";
 import { byMachine, type Moved, movedTo, namedShortly, nameOf, thingsMeant } from "@/lib/store/moving";
 import { locationPath, placesUp } from "@/lib/store/queries";
 import { mayBeCalled, mayStandIn } from "@/lib/store/rules";
@@ -165,11 +168,10 @@ export async function moveThings(input: MoveThings, env: Env): Promise<Result<{ 
 			return refuse("nothing-moves", `${cannot.join(" ")} ${cannot.length === 0 ? "All of it lies there already." : ""}`.trim());
 		const words = where.ok ? where.value.words : "in the bag";
 		const entries = byMachine(moved).map(({ machine, things }): EntryDraft => {
-			const [first] = things;
 			return {
 				machine,
 				action: "things.moved",
-				subject: { table: first?.kind === "bag" ? "Bag" : "Part", id: first?.id ?? "" },
+				subject: subjectOf(things),
 				facts: { say: `Laid ${namedShortly(things.map((thing) => thing.called))} ${words}.`, things: things.map((thing) => thing.called) },
 				rows: things.map((thing) => thing.row),
 			};
@@ -178,82 +180,123 @@ export async function moveThings(input: MoveThings, env: Env): Promise<Result<{ 
 	});
 }
 
+/** What came of a count: how many are there, and by their names what is missing and what was not expected. */
+export type Counted = { here: number; missing: string[]; unexpected: string[] };
+
 /**
- * Records a count: what is at a place, what is missing, what was not expected; lays here what is to be laid here. An entry
- * in any case, also when nothing was wrong. Refused when something came or went while it was counted.
+ * Records a count: what is at a place, what is missing, what was not expected. In the same deed it lays here what is to be
+ * laid here, and of what is missing it lays elsewhere or gives up as lost what is said to be. An entry in any case, also
+ * when nothing was wrong. Refused when something came or went while it was counted.
  */
-export async function countPlace(input: CountPlace, env: Env): Promise<Result<{ here: number; missing: string[]; unexpected: string[] }>> {
+export async function countPlace(input: CountPlace, env: Env): Promise<Result<Counted>> {
 	const form = countPlaceSchema.safeParse(input);
 	if (!form.success) return unreadable(form.error);
-	const { locationId, expected, seen, layHere } = form.data;
+	const { locationId, inside, expected, seen } = form.data;
 	return record(env, async (read) => {
-		const path = await locationPath(read, locationId);
-		if (path === null) return refuse("no-location", "That place is not known. Choose one from the list.");
-		const now = await thingsMeant(read, [{ kind: "place", id: locationId }]);
-		const called = async (ids: readonly string[]) => Promise.all(ids.map(async (id) => (await thingNamed(read, id)).called));
-		const came = now.map(({ id }) => id).filter((id) => !expected.includes(id));
-		const went = expected.filter((id) => !now.some((thing) => thing.id === id));
-		if (came.length + went.length > 0) {
-			const words = [
-				came.length > 0 ? `${namedShortly(await called(came))} came here` : "",
-				went.length > 0 ? `${namedShortly(await called(went))} went` : "",
-			].filter(Boolean);
-			return refuse(
-				"moved-meanwhile",
-				`While it was counted, ${words.join(", and ")}. Nothing is recorded yet: look again, and count those.`,
-				{
-					facts: { came, went },
-				},
-			);
-		}
-		const missing = expected.filter((id) => !seen.includes(id));
-		const unexpected = seen.filter((id) => !expected.includes(id));
-		const moved: Moved[] = [];
-		for (const id of layHere.filter((one) => unexpected.includes(one))) {
-			const { kind } = await thingNamed(read, id);
-			const done = await movedTo(read, { kind, id }, { kind: "location", locationId }, env.clock());
-			if (!done.ok) return done;
-			if (done.value) moved.push(done.value);
-		}
-		const [missingNames, unexpectedNames] = await Promise.all([called(missing), called(unexpected)]);
-		const here = expected.length - missing.length;
+		const place = await countedPlace(read, locationId, inside);
+		if (place === null) return refuse("no-location", "That place is not known. Choose one from the list.");
+		const lying = await lyingFor(read, locationId, inside);
+		if (lying === null)
+			return refuse("too-much-to-count", `More lies on ${place} than one count holds. Count the places in it one by one.`);
+		const now = lying.map(({ id }) => id);
+		const meanwhile = await cameOrWent(read, expected, now);
+		if (!meanwhile.ok) return meanwhile;
+		const missing = now.filter((id) => !seen.includes(id));
+		const unexpected = [...new Set(seen)].filter((id) => !now.includes(id));
+		const mended = await mend(read, env, form.data, { missing, unexpected });
+		if (!mended.ok) return mended;
+		const [missingThings, unexpectedThings] = await Promise.all([namedAll(read, missing), namedAll(read, unexpected)]);
+		const here = now.length - missing.length;
 		const found = [
 			`${here} there`,
-			missing.length > 0 ? `missing ${namedShortly(missingNames)}` : "",
-			unexpected.length > 0 ? `not expected ${namedShortly(unexpectedNames)}` : "",
+			missing.length > 0 ? `missing ${namedShortly(missingThings.map(({ called }) => called))}` : "",
+			unexpected.length > 0 ? `not expected ${namedShortly(unexpectedThings.map(({ called }) => called))}` : "",
 		].filter(Boolean);
-		return ok({
-			entries: [
-				{
-					machine: null,
-					action: "place.counted",
-					subject: { table: "Location", id: locationId },
-					facts: { say: `Counted ${path}: ${found.join(", ")}.`, here, missing: missingNames, unexpected: unexpectedNames },
-					rows: [],
-				},
-				...byMachine(moved).map(
-					({ machine, things }): EntryDraft => ({
-						machine,
-						action: "things.moved",
-						subject: { table: things[0]?.kind === "bag" ? "Bag" : "Part", id: things[0]?.id ?? "" },
-						facts: { say: `Found at a count and laid on ${path}: ${namedShortly(things.map((thing) => thing.called))}.` },
-						rows: things.map((thing) => thing.row),
-					}),
-				),
-			],
-			result: { here, missing: missingNames, unexpected: unexpectedNames },
-		});
+		const counted: EntryDraft = {
+			machine: null,
+			action: "place.counted",
+			subject: { table: "Location", id: locationId },
+			facts: {
+				say: `Counted ${place}: ${found.join(", ")}.`,
+				here: lying.filter(({ id }) => seen.includes(id)).map(({ tag, name }) => tag ?? name),
+				missing: missingThings.map(({ tag }) => tag),
+				unexpected: unexpectedThings.map(({ tag }) => tag),
+			},
+			rows: [],
+		};
+		const result = { here, missing: missingThings.map(({ called }) => called), unexpected: unexpectedThings.map(({ called }) => called) };
+		return ok({ entries: [counted, ...mended.value], result });
 	});
 }
 
-async function thingNamed(read: Reader, id: string): Promise<{ kind: "part" | "bag"; called: string }> {
-	const [part, bag] = await Promise.all([
-		read.part.findUnique({ where: { id }, select: { name: true, tag: { select: { id: true } } } }),
-		read.bag.findUnique({ where: { id }, select: { words: true, tag: { select: { id: true } } } }),
-	]);
-	const kind = part ? "part" : "bag";
-	return { kind, called: [part?.tag?.id ?? bag?.tag?.id, part?.name ?? bag?.words].filter(Boolean).join(" ") || "something unknown" };
+/** Refused with what came to the place, and what went, since its list was made. */
+async function cameOrWent(read: Reader, expected: readonly string[], now: readonly string[]): Promise<Result<null>> {
+	const came = now.filter((id) => !expected.includes(id));
+	const went = expected.filter((id) => !now.includes(id));
+	if (came.length + went.length === 0) return ok(null);
+	const called = async (ids: readonly string[]) => namedShortly((await namedAll(read, ids)).map((thing) => thing.called));
+	const words = [came.length > 0 ? `${await called(came)} came here` : "", went.length > 0 ? `${await called(went)} went` : ""];
+	return refuse(
+		"moved-meanwhile",
+		`While it was counted, ${words.filter(Boolean).join(", and ")}. Nothing is recorded yet: the list below is as it stands now, look at those again.`,
+		{ facts: { came, went } },
+	);
 }
+
+/** The entries that put right what a count found, those of one machine together: first what is moved, then what is lost. */
+async function mend(
+	read: Reader,
+	env: Env,
+	{ locationId, layHere, elsewhere, lost }: z.output<typeof countPlaceSchema>,
+	{ missing, unexpected }: { readonly missing: readonly string[]; readonly unexpected: readonly string[] },
+): Promise<Result<EntryDraft[]>> {
+	const moved: Moved[] = [];
+	for (const { kind, id } of await namedAll(
+		read,
+		[...new Set(layHere)].filter((one) => unexpected.includes(one)),
+	)) {
+		const done = await movedTo(read, { kind, id }, { kind: "location", locationId }, env.clock());
+		if (!done.ok) return refuse(done.error.code, `${await nameOf(read, { kind, id })}: ${done.error.say}`, { facts: { id } });
+		if (done.value) moved.push(done.value);
+	}
+	for (const [at, { kind, id, to }] of elsewhere.entries()) {
+		if (!missing.includes(id) || moved.some((thing) => thing.id === id)) continue;
+		const done = await movedTo(read, { kind, id }, to, env.clock());
+		if (!done.ok) return refuse(done.error.code, done.error.say, { fields: { [`elsewhere.${at}.to`]: done.error.say }, facts: { id } });
+		if (done.value) moved.push(done.value);
+	}
+	const entries = byMachine(moved).map(
+		({ machine, things }): EntryDraft => ({
+			machine,
+			action: "things.moved",
+			subject: subjectOf(things),
+			facts: {
+				say: `At a count, ${namedShortly(things.map(({ called, words }) => `${called} ${words}`))}.`,
+				things: things.map((thing) => thing.called),
+			},
+			rows: things.map((thing) => thing.row),
+		}),
+	);
+	for (const [at, { partId, why }] of lost.entries()) {
+		if (!missing.includes(partId) || moved.some((thing) => thing.id === partId)) continue;
+		const done = await losing(read, { partId, why }, env);
+		if (!done.ok) return refuse(done.error.code, done.error.say, { fields: { [`lost.${at}.why`]: done.error.say }, facts: { id: partId } });
+		entries.push(...done.value.entries);
+	}
+	return ok(entries);
+}
+
+async function namedAll(read: Reader, ids: readonly string[]) {
+	const all = await Promise.all(ids.map(async (id) => ({ id, ...((await thingNamed(read, id)) ?? UNKNOWN) })));
+	return all;
+}
+/** An id that no page of ours sends: it is named as what it is, and cannot be moved. */
+const UNKNOWN = { kind: "part" as const, tag: "something unknown", called: "something unknown" };
+
+const subjectOf = ([first]: readonly Moved[]) => ({
+	table: first?.kind === "bag" ? ("Bag" as const) : ("Part" as const),
+	id: first?.id ?? "",
+});
 
 const placesIn = (read: Reader, parentId: string | null) =>
 	read.location.findMany({ where: { parentId }, orderBy: { rank: "asc" }, take: 1000, select: { id: true, name: true, rank: true } });

@@ -11,7 +11,12 @@ import { thingById } from "@/lib/store/scanned";
 
 export type ThingId = { readonly kind: "part" | "bag"; readonly id: string };
 /** One thing as it will lie: whose it is, its row, and how it is called. */
-export type Moved = ThingId & { readonly machine: string | null; readonly called: string; readonly row: RowChange };
+export type Moved = ThingId & {
+	readonly machine: string | null;
+	readonly called: string /** Where it lies then: "on Back room · shelf 2". */;
+	readonly words: string;
+	readonly row: RowChange;
+};
 
 /** The things that are meant: a place stands for everything that lies right on it. Each once. */
 export async function thingsMeant(read: Reader, things: readonly { kind: "part" | "bag" | "place"; id: string }[]): Promise<ThingId[]> {
@@ -25,7 +30,7 @@ export async function thingsMeant(read: Reader, things: readonly { kind: "part" 
 	];
 	return [...new Map(all.map((thing) => [thing.id, thing])).values()];
 }
-const MOST_ON_PLACES = 500;
+const MOST_ON_PLACES = 1000;
 
 /** One thing laid where it goes, or why it cannot be. Null where it lies there already. */
 export async function movedTo(read: Reader, { kind, id }: ThingId, to: Place, at: string): Promise<Result<Moved | null>> {
@@ -38,10 +43,11 @@ async function bagMoved(read: Reader, id: string, to: Place, at: string): Promis
 	if (fact.place === "void") return refuse("bag-void", `${fact.tag} was taken out of use.`);
 	const laid = await laidBag(read, fact, to);
 	if (!laid.ok) return laid;
+	const { words } = laid.value;
 	const { place, bagId, locationId } = laid.value.columns;
 	if (before.place === place && before.parentId === bagId && before.locationId === locationId) return ok(null);
 	const row = change("Bag", before, { place, parentId: bagId, locationId, sinceAt: at, placeWhy: "" });
-	return ok({ kind: "bag", id, machine: before.machineId, called: fact.tag, row });
+	return ok({ kind: "bag", id, machine: before.machineId, called: fact.tag, words, row });
 }
 
 async function partMoved(read: Reader, id: string, to: Place, at: string): Promise<Result<Moved | null>> {
@@ -56,10 +62,17 @@ async function partMoved(read: Reader, id: string, to: Place, at: string): Promi
 	if (!may.ok) return may;
 	const laid = await laidIn(read, to, machine);
 	if (!laid.ok) return laid;
-	const { columns } = laid.value;
+	const { columns, words } = laid.value;
 	if (before.place === columns.place && before.bagId === columns.bagId && before.locationId === columns.locationId) return ok(null);
 	const row = change("Part", before, { ...columns, partyId: null, dueDay: null, sinceAt: at, placeWhy: "" });
-	return ok({ kind: "part", id, machine: before.machineId, called: tag ? `${lower(before.name)} ${tag.id}` : lower(before.name), row });
+	return ok({
+		kind: "part",
+		id,
+		machine: before.machineId,
+		called: tag ? `${lower(before.name)} ${tag.id}` : lower(before.name),
+		words,
+		row,
+	});
 }
 
 /** What cannot go, said by name: each with its own sentence. */

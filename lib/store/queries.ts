@@ -1,9 +1,10 @@
+import { z } from "zod";
 import { partsAway } from "@/lib/bags/nesting";
 import type { Reader } from "@/lib/db/store";
 import type { PlaceFact } from "@/lib/store/rules";
 
 /** Room, rack, shelf, bin, and room to spare; deeper is a slip. */
-const DEEPEST = 16;
+export const DEEPEST = 16;
 
 /** A place and the places around it, innermost first; empty when there is no such place. */
 export async function placesUp(read: Reader, locationId: string): Promise<PlaceFact[]> {
@@ -111,31 +112,28 @@ export async function outside(read: Reader, machineId?: string) {
 	return rows.map((row) => ({ ...lineOfPart(row), dueDay: row.dueDay, why: row.placeWhy, party: row.party?.name ?? null }));
 }
 
-/** The last count of each place: when, and what was missing; a place that was never counted is left out. */
-export async function lastCounts(read: Reader, locationIds: readonly string[]): Promise<Map<string, LastCount>> {
-	const counts = await Promise.all(
-		locationIds.slice(0, MOST_PLACES).map((id) =>
-			read.entry.findFirst({
-				where: { subject: `Location/${id}`, action: "place.counted" },
-				orderBy: { seq: "desc" },
-				select: { at: true, open: true, actor: true },
-			}),
-		),
+/** The last count of a place: when, by whom, what was missing then, and the whole of it as a sentence. */
+export type LastCount = { readonly at: string; readonly by: string; readonly say: string; readonly missing: readonly string[] };
+
+const lastCountsSchema = z.array(z.object({ subject: z.string(), at: z.string(), by: z.string().nullable(), open: z.string() }));
+const countFactsSchema = z.object({ facts: z.object({ say: z.string(), missing: z.array(z.string()) }) });
+
+/** The last count of each place that was ever counted, by the place's id; of one place, where one is asked for. */
+export async function lastCounts(read: Reader, locationId?: string): Promise<Map<string, LastCount>> {
+	// All subjects that begin with "Location/": "0" is the character after "/".
+	const [from, before] = locationId === undefined ? ["Location/", "Location0"] : [`Location/${locationId}`, `Location/${locationId}0`];
+	const rows = lastCountsSchema.parse(
+		await read.$queryRaw`SELECT e."subject", e."at", p."initials" AS "by", e."open" FROM "Entry" e
+			JOIN (SELECT max("seq") AS "seq" FROM "Entry" WHERE "subject" >= ${from} AND "subject" < ${before} AND "action" = 'place.counted'
+				GROUP BY "subject") l ON l."seq" = e."seq"
+			LEFT JOIN "Person" p ON p."id" = e."actor"`,
 	);
 	return new Map(
-		counts.flatMap((entry, at) => {
-			const id = locationIds[at];
-			return entry && id ? [[id, { at: entry.at, say: sayIn(entry.open) }] as const] : [];
+		rows.map(({ subject, at, by, open }) => {
+			const { say, missing } = countFactsSchema.parse(JSON.parse(open)).facts;
+			return [subject.slice("Location/".length), { at, by: by ?? "", say, missing }];
 		}),
 	);
-}
-export type LastCount = { readonly at: string; readonly say: string };
-
-/** The sentence of an entry, as the ledger wrote it. */
-function sayIn(open: string | Uint8Array): string {
-	const said: unknown = JSON.parse(typeof open === "string" ? open : Buffer.from(open).toString("utf8"));
-	const facts = typeof said === "object" && said !== null && "facts" in said ? said.facts : null;
-	return typeof facts === "object" && facts !== null && "say" in facts && typeof facts.say === "string" ? facts.say : "";
 }
 
 /** The tags of places, by their ids; a place without one is left out. */

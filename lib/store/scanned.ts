@@ -17,12 +17,16 @@ export type Scanned = {
 	readonly where: string;
 	/** The place that it lies right on; null for what lies in a bag, on the bench, is fitted, and for a place. */
 	readonly locationId: string | null;
+	/** Tags of the bags around it, innermost first. */
+	readonly bags: readonly string[];
 	readonly machine: number | null;
-	/** Whether it can be laid somewhere as it is: what is fitted, sold or scrapped cannot. */
+	/** Whether it can be laid somewhere as it is: what is fitted, out, sold or scrapped cannot. */
 	readonly isLoose: boolean;
 };
 
-const LOOSE: readonly string[] = ["bag", "location", "bench", "lost", "out"];
+const LOOSE: readonly string[] = ["bag", "location", "bench", "lost"];
+/** So many tags are looked up at once. */
+const MOST_AT_ONCE = 500;
 
 /**
  * Reads what was scanned or typed and finds what it hangs on. Refused with what to do: no tag (`facts.meant` then holds
@@ -30,7 +34,7 @@ const LOOSE: readonly string[] = ["bag", "location", "bench", "lost", "out"];
  */
 export async function scannedThing(read: Reader, text: string): Promise<Result<Scanned, Refusal>> {
 	const said = readTag(text);
-	if (!said.ok) return refuse(said.error.code, said.error.say, { facts: { ...said.error.facts, meant: await meant(read, text) } });
+	if (!said.ok) return refuse(said.error.code, said.error.say, { facts: { ...said.error.facts, meant: await tagsMeant(read, text) } });
 	const { tag } = said.value;
 	const [known, place] = await Promise.all([
 		read.tag.findUnique({ where: { id: tag }, select: { partId: true, bagId: true } }),
@@ -49,7 +53,18 @@ export async function thingById(read: Reader, kind: "part" | "bag", id: string):
 	return kind === "part" ? partScanned(read, tag.id, id) : bagScanned(read, tag.id, id);
 }
 
-async function meant(read: Reader, text: string): Promise<string[]> {
+/** Several by their tags, in the same order; what hangs on nothing is left out. */
+export async function thingsByTag(read: Reader, tags: readonly string[]): Promise<Scanned[]> {
+	const found: Scanned[] = [];
+	for (const tag of tags.slice(0, MOST_AT_ONCE)) {
+		const thing = await scannedThing(read, tag);
+		if (thing.ok) found.push(thing.value);
+	}
+	return found;
+}
+
+/** The tags of the book, of places too, that lie one slip of the hand away from what was typed, likeliest first. */
+export async function tagsMeant(read: Reader, text: string): Promise<string[]> {
 	const candidates = tagCandidates(text.slice(0, 200));
 	if (candidates.length === 0) return [];
 	const where = { where: { id: { in: candidates } }, select: { id: true } };
@@ -71,7 +86,9 @@ async function partScanned(read: Reader, tag: string, id: string): Promise<Scann
 		},
 	});
 	const lies = part.place === "bag" || part.place === "location" || part.place === "bench";
-	const where = lies ? (await whereIs(read, part)).words : part.place === "fitted" ? `fitted in ${part.position?.name}` : part.place;
+	const whereabouts = lies ? await whereIs(read, part) : null;
+	const where =
+		whereabouts?.words ?? (part.place === "fitted" ? `fitted in ${part.position?.name}` : (ELSEWHERE[part.place] ?? part.place));
 	return {
 		kind: "part",
 		id,
@@ -79,6 +96,7 @@ async function partScanned(read: Reader, tag: string, id: string): Promise<Scann
 		name: part.name,
 		where,
 		locationId: part.locationId,
+		bags: whereabouts?.bags ?? [],
 		machine: part.machine.number,
 		isLoose: LOOSE.includes(part.place),
 	};
@@ -99,6 +117,7 @@ async function bagScanned(read: Reader, tag: string, id: string): Promise<Scanne
 		name: bag.words,
 		where: where.words,
 		locationId: bag.locationId,
+		bags: where.bags,
 		machine: bag.machine?.number ?? null,
 		isLoose: bag.place !== "void",
 	};
@@ -107,5 +126,13 @@ async function bagScanned(read: Reader, tag: string, id: string): Promise<Scanne
 async function placeScanned(read: Reader, tag: string, id: string): Promise<Scanned> {
 	const path = (await locationPath(read, id)) ?? "a place";
 	const name = path.split(" · ").at(-1) ?? path;
-	return { kind: "place", id, tag, name, where: path, locationId: null, machine: null, isLoose: true };
+	return { kind: "place", id, tag, name, where: path, locationId: null, bags: [], machine: null, isLoose: true };
 }
+
+const ELSEWHERE: Readonly<Record<string, string>> = {
+	out: "out of the shop",
+	sold: "sold",
+	lost: "lost",
+	scrapped: "scrapped",
+	void: "struck out as entered in error",
+};

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { atSchema, placeSchema } from "@/lib/bags/schema";
-import { chosen, line, optionalChosen } from "@/lib/core/words";
+import { chosen, line, optionalChosen, words } from "@/lib/core/words";
 
 export const locationKindSchema = z.enum(["room", "rack", "shelf", "bin"], "Say whether it is a room, a rack, a shelf or a bin.");
 
@@ -43,16 +43,28 @@ export const moveThingsSchema = z.object({
 	at: atSchema,
 });
 
-const tagList = z.array(z.string().max(64)).max(2000, "That is more than one place holds. Count it in parts.").default([]);
+const idList = z.array(z.string().max(64)).max(2000, "That is more than one place holds. Count it in parts.").default([]);
 
 export const countPlaceSchema = z.object({
 	locationId: chosen("a place"),
+	/** What lies in the places in it is counted, too. */
+	inside: z.boolean().default(false),
 	/** Ids of the bags and parts that were expected when the count began. */
-	expected: tagList,
+	expected: idList,
 	/** Ids of those that were seen, expected or not. */
-	seen: tagList,
-	/** Ids of those that were seen and by the record lie elsewhere, and are to be laid here. */
-	layHere: tagList,
+	seen: idList,
+	/** Of those that were seen and by the record lie elsewhere: what lies here from now on. */
+	layHere: idList,
+	/** Of those that are missing: what is known to lie elsewhere. */
+	elsewhere: z
+		.array(z.object({ kind: z.enum(["part", "bag"]), id: chosen("a thing"), to: placeSchema }))
+		.max(500)
+		.default([]),
+	/** Of the parts that are missing: what is given up as lost. */
+	lost: z
+		.array(z.object({ partId: chosen("a part"), why: words("what is known", 500) }))
+		.max(500)
+		.default([]),
 });
 
 export type TagPlaces = z.input<typeof tagPlacesSchema>;

@@ -1,9 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { makeBag, moveBag } from "@/lib/bags/changes";
 import type { Result } from "@/lib/core/result";
-import { verifyLedger } from "@/lib/ledger/verify";
-import { addLocation, countPlace, moveThings, tagPlaces } from "@/lib/store/changes";
-import { lastCounts, whatLiesAt } from "@/lib/store/queries";
+import { addLocation, moveThings, tagPlaces } from "@/lib/store/changes";
+import { whatLiesAt } from "@/lib/store/queries";
 import { scannedThing } from "@/lib/store/scanned";
 import { readTag } from "@/lib/tags/readTag";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
@@ -136,41 +135,5 @@ describe("moving many things", () => {
 			await moveThings({ things: [{ kind: "bag", id: bagId }], to: { kind: "location", locationId: one } }, shop.env()),
 		);
 		expect(again.code).toBe("nothing-moves");
-	});
-});
-
-describe("a count", () => {
-	it("is an entry with what is there, missing and not expected, and lays here what is said to lie here", async () => {
-		const [here, gone, strange] = [await bag("trims"), await bag("lamps"), await bag("coils")];
-		for (const { bagId } of [here, gone]) done(await moveBag({ bagId, to: { kind: "location", locationId: one } }, shop.env()));
-		const counted = done(
-			await countPlace(
-				{ locationId: one, expected: [here.bagId, gone.bagId], seen: [here.bagId, strange.bagId], layHere: [strange.bagId] },
-				shop.env(),
-			),
-		);
-		expect(counted).toEqual({ here: 1, missing: [`${gone.tag} lamps`], unexpected: [`${strange.tag} coils`] });
-		expect(await at(one)).toEqual([here.bagId, gone.bagId, strange.bagId].sort());
-		const last = (await lastCounts(shop.store.read, [one, two])).get(one);
-		expect(last?.say).toBe(`Counted Back room · shelf 1: 1 there, missing ${gone.tag} lamps, not expected ${strange.tag} coils.`);
-		expect((await lastCounts(shop.store.read, [two])).size).toBe(0);
-		expect((await verifyLedger(shop.store.folder)).flaws).toEqual([]);
-	});
-
-	it("is an entry also when nothing was wrong, and moves nothing that is only said to have been seen", async () => {
-		const { bagId, tag } = await bag("trims");
-		done(await countPlace({ locationId: one, expected: [], seen: [], layHere: [] }, shop.env()));
-		done(await countPlace({ locationId: one, expected: [], seen: [bagId], layHere: [] }, shop.env()));
-		expect(await entries("place.counted")).toHaveLength(2);
-		expect(await at(one)).toEqual([]);
-		expect((await lastCounts(shop.store.read, [one])).get(one)?.say).toContain(tag);
-	});
-
-	it("is not recorded over what came or went meanwhile: it is named", async () => {
-		const [came, went] = [await bag("trims"), await bag("lamps")];
-		done(await moveBag({ bagId: came.bagId, to: { kind: "location", locationId: one } }, shop.env()));
-		const error = refused(await countPlace({ locationId: one, expected: [went.bagId], seen: [went.bagId], layHere: [] }, shop.env()));
-		expect(error.say).toMatch(new RegExp(`${came.tag} trims came here, and ${went.tag} lamps went`));
-		expect(await entries("place.counted")).toHaveLength(0);
 	});
 });

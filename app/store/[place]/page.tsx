@@ -34,7 +34,7 @@ export default async function PlacePage({ params }: { params: Params }) {
 		placesUp(read, id),
 		placesInOrder(read),
 		whatLiesAt(read, id),
-		lastCounts(read, [id]),
+		lastCounts(read, id),
 		read.placeTag.findUnique({ where: { locationId: id }, select: { id: true } }),
 	]);
 	const counted = counts.get(id);

@@ -2,103 +2,112 @@
 
 import { useEffect, useState } from "react";
 import { Button } from "@/app/ui/button";
+import { CheckField } from "@/app/ui/checkField";
 import { clientId } from "@/app/ui/clientId";
 import { ActionBar } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { type ScanAnswer, ScanField } from "@/app/ui/scanField";
 import { SelectField } from "@/app/ui/selectField";
-import type { Result } from "@/lib/core/result";
 import type { Scanned } from "@/lib/store/scanned";
-import { moveThingsAction, scannedAction } from "../actions";
+import { moveThingsAction, scannedAction, scannedTagsAction } from "../actions";
+import { keepWords, keptWords } from "../keptOnPhone";
 import { notTaken } from "../scanAnswer";
 
 type Goal = { readonly kind: "location" | "bag"; readonly id: string; readonly words: string };
 type Said = { readonly means: "original" | "stop"; readonly words: string; readonly rest: Goal | null };
+type Place = { readonly id: string; readonly path: string };
 
-/** A place ends the list: scanned last, everything goes there. A whole shelf is taken as a thing by its own button. */
+const IN_HAND = "in-hand";
+const LAST = "last-place";
+
+/** Things one after the other, then the place, which ends the list: everything in hand goes there. */
 export function MoveRun({
 	first,
 	places,
 	to,
 }: {
 	first: readonly Scanned[];
-	places: readonly { readonly id: string; readonly path: string }[];
+	places: readonly Place[];
 	/** Where it goes, where the page was asked from that place. */
 	to: Goal | null;
 }) {
-	const [things, setThings] = useState<readonly Scanned[]>(first);
-	const [last, setLast] = useState<Goal | null>(to);
+	const [things, setThings] = useInHand(first);
+	const [goal, setGoal] = useState<Goal | null>(to);
+	const [last, setLast] = useState<Goal | null>(null);
 	const [chosen, setChosen] = useState("");
+	const [placesToo, setPlacesToo] = useState(false);
+	/** A place with nothing in hand, or a bag: it may be meant as the thing or as where things go. */
 	const [asked, setAsked] = useState<Scanned | null>(null);
 	const [said, setSaid] = useState<Said | null>(null);
 	const [deed, setDeed] = useState(clientId);
-	const [busy, setBusy] = useState(false);
 	useEffect(() => {
-		if (to === null) setLast(remembered(places));
-	}, [to, places]);
+		const kept = keptWords(LAST)?.[0];
+		const place = places.find(({ id }) => id === kept);
+		setLast(place ? { kind: "location", id: place.id, words: place.path } : null);
+	}, [places]);
 
 	const add = (thing: Scanned) => {
 		setThings((now) => (now.some((one) => one.id === thing.id) ? now : [...now, thing]));
+		setAsked(null);
 		setSaid(null);
 	};
-	const move = async (goal: Goal, restGoes = false) => {
-		if (busy || things.length === 0) return;
-		setBusy(true);
-		const place = goal.kind === "bag" ? { kind: "bag", bagId: goal.id } : { kind: "location", locationId: goal.id };
-		const answer: Result<{ moved: number; stayed: string[]; words: string }> | null = await moveThingsAction({
-			things: things.map(({ kind, id }) => ({ kind, id })),
-			to: place,
+	const move = async (where: Goal, all: readonly Scanned[], restGoes = false) => {
+		const answer = await moveThingsAction({
+			things: all.map(({ kind, id }) => ({ kind, id })),
+			to: where.kind === "bag" ? { kind: "bag", bagId: where.id } : { kind: "location", locationId: where.id },
 			restGoes,
 			deed,
 		}).catch(() => null);
-		setBusy(false);
 		if (answer === null) {
 			setSaid({ means: "stop", words: "The shop did not answer. Press again when it is back; it is moved once.", rest: null });
 			return;
 		}
 		setDeed(clientId());
+		setAsked(null);
 		if (!answer.ok) {
-			const others = answer.error.facts?.others;
-			setSaid({ means: "stop", words: answer.error.say, rest: answer.error.code === "cannot-move" && others !== 0 ? goal : null });
+			const rest = answer.error.code === "cannot-move" && answer.error.facts?.others !== 0;
+			setSaid({ means: "stop", words: answer.error.say, rest: rest ? where : null });
 			return;
 		}
 		const { moved, stayed, words } = answer.value;
-		setSaid({
-			means: "original",
-			words: `${moved === 1 ? "1 thing lies" : `${moved} things lie`} ${words} now.${stayed.length > 0 ? ` Left where it was: ${stayed.join(" ")}` : ""}`,
-			rest: null,
-		});
-		setThings([]);
-		setAsked(null);
-		if (goal.kind === "location") {
-			setLast(goal);
-			remember(goal);
+		const left = stayed.length > 0 ? ` Left where it was: ${stayed.join(" ")}` : "";
+		setSaid({ means: "original", words: `${moved === 1 ? "1 thing lies" : `${moved} things lie`} ${words} now.${left}`, rest: null });
+		setThings(() => []);
+		if (where.kind === "location") {
+			setLast(where);
+			keepWords(LAST, [where.id]);
 		}
 	};
 	const scan = async (text: string): Promise<ScanAnswer> => {
 		const found = await scannedAction(text);
 		if (!found.ok) return notTaken(found.error);
 		const thing = found.value;
-		if (thing.kind === "part" && !thing.isLoose)
-			return { ok: false, say: `${thing.tag} ${thing.name} is ${thing.where}: take it out first, or look at its page.` };
-		// A place or a bag may be a thing or the goal: with nothing in the list it is a thing.
-		if (thing.kind !== "part" && things.length > 0 && !things.some((one) => one.id === thing.id)) setAsked(thing);
-		else add(thing);
-		return { ok: true };
+		const called = `${thing.tag} ${thing.name}`;
+		if (!thing.isLoose) return { ok: false, say: `${called} is ${thing.where}. Its page says what can be done with it.` };
+		if (things.some((one) => one.id === thing.id)) return { ok: true, say: `${called} is in hand already.` };
+		if (thing.kind === "place" && things.length > 0 && !placesToo) {
+			await move(goalOf(thing), things);
+			return { ok: true };
+		}
+		if (thing.kind === "part" || placesToo || (thing.kind === "bag" && things.length === 0)) {
+			add(thing);
+			return { ok: true, say: `${called}: in hand.` };
+		}
+		setAsked(thing);
+		setSaid(null);
+		return { ok: true, say: called };
 	};
-	const goalOf = (thing: Scanned): Goal => ({
-		kind: thing.kind === "bag" ? "bag" : "location",
-		id: thing.id,
-		words: thing.kind === "bag" ? `${thing.tag} ${thing.name}` : thing.where,
-	});
+	const next = goal ?? last;
 
 	return (
 		<>
 			{said ? (
 				<Notice means={said.means}>
 					<p>{said.words}</p>
-					{said.rest ? <Button onClick={() => void (said.rest && move(said.rest, true))}>Move the others without it</Button> : null}
+					{said.rest ? (
+						<Button onClick={() => (said.rest ? move(said.rest, things, true) : undefined)}>Move the others without it</Button>
+					) : null}
 				</Notice>
 			) : null}
 			{things.length > 0 ? (
@@ -108,13 +117,14 @@ export function MoveRun({
 						{things.map((thing) => (
 							<li key={thing.id} className="af-bench-line">
 								<span>
-									<Link href={`/t/${thing.tag}`}>{thing.tag}</Link> {thing.kind === "place" ? `all that lies on ${thing.name}` : thing.name}
+									<Link href={pageOf(thing)}>{thing.tag}</Link>{" "}
+									{thing.kind === "place" ? `all that lies right on ${thing.name}` : thing.name}
 									<span className="af-sub block">{thing.where}</span>
 								</span>
 								<Button
 									kind="quiet"
 									aria-label={`Leave out ${thing.tag}`}
-									onClick={() => setThings(things.filter((one) => one.id !== thing.id))}
+									onClick={() => setThings((now) => now.filter((one) => one.id !== thing.id))}
 								>
 									Leave out
 								</Button>
@@ -123,71 +133,105 @@ export function MoveRun({
 					</ul>
 				</section>
 			) : null}
-			{asked ? (
-				<Notice title={asked.kind === "bag" ? `${asked.tag} ${asked.name}` : asked.where}>
-					<div className="af-buttons">
-						<Button kind="main" pending={busy} onClick={() => void move(goalOf(asked))}>
-							{asked.kind === "bag" ? "Lay it in this bag" : "Lay it here"}
-						</Button>
-						<Button
-							onClick={() => {
-								add(asked);
-								setAsked(null);
-							}}
-						>
-							{asked.kind === "bag" ? "This bag moves too" : "Move what lies here, too"}
-						</Button>
-					</div>
-				</Notice>
-			) : null}
+			{asked ? <Asked thing={asked} inHand={things.length} onThing={() => add(asked)} onGoal={askedGoal} /> : null}
 			<ScanField label={things.length === 0 ? "What it is" : "The next thing, or where it goes"} hint="12-0147-K" onScan={scan} />
-			{things.length > 0 && places.length > 0 ? (
+			{things.length > 0 ? (
 				<details className="af-details">
-					<summary>Choose the place from the list</summary>
+					<summary>Choose the place from the list, or take a whole shelf</summary>
 					<div className="pt-2">
 						<SelectField
 							label="Where it goes"
-							none="Not chosen"
+							none="Choose the place"
 							options={places.map((place) => ({ value: place.id, label: place.path }))}
 							value={chosen}
 							onChange={(event) => setChosen(event.target.value)}
 						/>
 						<Button
-							pending={busy}
-							onClick={() => {
+							onClick={async () => {
 								const place = places.find((one) => one.id === chosen);
-								if (place) void move({ kind: "location", id: place.id, words: place.path });
+								if (place) await move({ kind: "location", id: place.id, words: place.path }, things);
 							}}
 						>
 							Lay it there
 						</Button>
+						<CheckField
+							label="A place that I scan is moved, too"
+							hint="all that lies right on it"
+							name="places-too"
+							checked={placesToo}
+							onChange={(event) => setPlacesToo(event.target.checked)}
+						/>
 					</div>
 				</details>
 			) : null}
-			{things.length > 0 && last ? (
+			{things.length > 0 && next ? (
 				<ActionBar>
-					<Button kind="main" pending={busy} onClick={() => void move(last)}>
-						{to ? `Lay it on ${last.words}` : `Again to ${last.words}`}
+					<Button kind="main" onClick={() => move(next, things)}>
+						{goal ? `Lay it on ${goal.words}` : `Again to ${next.words}`}
 					</Button>
 				</ActionBar>
 			) : null}
 		</>
 	);
+
+	function askedGoal(thing: Scanned): Promise<void> | undefined {
+		if (things.length > 0) return move(goalOf(thing), things);
+		setGoal(goalOf(thing));
+		setAsked(null);
+		return undefined;
+	}
 }
 
-const LAST = "asfound-last-place";
-function remembered(places: readonly { readonly id: string; readonly path: string }[]): Goal | null {
-	try {
-		const found = places.find((place) => place.id === localStorage.getItem(LAST));
-		return found ? { kind: "location", id: found.id, words: found.path } : null;
-	} catch {
-		return null; // a browser that keeps nothing
-	}
+const goalOf = (thing: Scanned): Goal =>
+	thing.kind === "bag"
+		? { kind: "bag", id: thing.id, words: `${thing.tag} ${thing.name}` }
+		: { kind: "location", id: thing.id, words: thing.where };
+
+const pageOf = (thing: Scanned): string => (thing.kind === "place" ? `/store/${thing.id}` : `/t/${thing.tag}`);
+
+/** What was scanned may be the thing or the goal: one tap says which. */
+function Asked({
+	thing,
+	inHand,
+	onThing,
+	onGoal,
+}: {
+	readonly thing: Scanned;
+	readonly inHand: number;
+	readonly onThing: () => void;
+	readonly onGoal: (thing: Scanned) => Promise<void> | undefined;
+}) {
+	const isBag = thing.kind === "bag";
+	return (
+		<Notice title={isBag ? `${thing.tag} ${thing.name}` : thing.where}>
+			<div className="af-buttons">
+				<Button kind="main" onClick={() => onGoal(thing)}>
+					{inHand === 0 ? "Things go here: scan them" : isBag ? "Lay it in this bag" : "Lay it here"}
+				</Button>
+				<Button onClick={onThing}>{isBag ? "This bag moves, too" : "Move what lies here"}</Button>
+			</div>
+		</Notice>
+	);
 }
-function remember(goal: Goal): void {
-	try {
-		localStorage.setItem(LAST, goal.id);
-	} catch {
-		// A browser that keeps nothing only forgets which place was last.
-	}
+
+/** What is in hand, kept by its tags: a reload, or a battery that dies on the way to the shelf, loses nothing. */
+function useInHand(first: readonly Scanned[]) {
+	const [things, setThings] = useState<readonly Scanned[]>(first);
+	const [isRead, setIsRead] = useState(false);
+	useEffect(() => {
+		const tags = keptWords(IN_HAND) ?? [];
+		setIsRead(true);
+		if (tags.length === 0) return;
+		void scannedTagsAction(tags).then((kept) =>
+			setThings((now) => [...kept.filter((thing) => !now.some((one) => one.id === thing.id)), ...now]),
+		);
+	}, []);
+	useEffect(() => {
+		if (isRead)
+			keepWords(
+				IN_HAND,
+				things.map((thing) => thing.tag),
+			);
+	}, [isRead, things]);
+	return [things, setThings] as const;
 }

@@ -1,7 +1,7 @@
 "use client";
 
 import { useRouter } from "next/navigation";
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Button } from "@/app/ui/button";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { CheckField } from "@/app/ui/checkField";
@@ -10,45 +10,77 @@ import { ActionBar } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { type ScanAnswer, ScanField } from "@/app/ui/scanField";
+import type { Counted } from "@/lib/store/changes";
+import type { Lying } from "@/lib/store/counting";
 import type { Scanned } from "@/lib/store/scanned";
-import { countPlaceAction, scannedAction } from "../../actions";
+import { countPlaceAction, scannedAction, scannedTagsAction } from "../../actions";
+import { keepWords, keptWords } from "../../keptOnPhone";
 import { notTaken } from "../../scanAnswer";
+import { BagLook } from "./bagLook";
+import { Missing, type MissingSaid, missingAnswers } from "./missing";
 
-type Expected = { readonly id: string; readonly tag: string | null; readonly name: string };
-type Counted = { readonly here: number; readonly missing: readonly string[]; readonly unexpected: readonly string[] };
+type Props = {
+	readonly place: { readonly id: string; readonly name: string; readonly inside: boolean };
+	readonly expected: readonly Lying[];
+	readonly places: readonly { readonly id: string; readonly path: string }[];
+};
 
-/** Here, missing, not expected: shown as it is scanned, recorded as one count. */
-export function CountRun({ place, expected }: { place: { readonly id: string; readonly path: string }; expected: readonly Expected[] }) {
+/** Scan or tick what is there; then what is missing and what was not expected is put right, and all of it recorded as one count. */
+export function CountRun({ place, expected, places }: Props) {
 	const router = useRouter();
 	const [seen, setSeen] = useState<readonly string[]>([]);
 	const [strange, setStrange] = useState<readonly Scanned[]>([]);
 	const [stays, setStays] = useState<readonly string[]>([]);
+	const [said, setSaid] = useState<Readonly<Record<string, MissingSaid>>>({});
+	const [mending, setMending] = useState(false);
 	const [counted, setCounted] = useState<Counted | null>(null);
 	const [problem, setProblem] = useState("");
+	const [fields, setFields] = useState<Readonly<Record<string, string>>>({});
 	const [deed, setDeed] = useState(clientId);
-	const [busy, setBusy] = useState(false);
+	const kept = `count-${place.id}${place.inside ? "-inside" : ""}`;
+	useKept(kept, { seen, strange, setSeen, addStrange, isOver: counted !== null });
+
+	const missing = expected.filter((thing) => !seen.includes(thing.id));
+	const here = expected.length - missing.length;
+
+	function addStrange(things: readonly Scanned[]) {
+		setStrange((now) => [...now, ...things.filter((thing) => !now.some((one) => one.id === thing.id))]);
+		// What lies in a bag that is here stays in it, unless it is said to lie loose.
+		const inBagHere = things.filter((thing) => thing.bags.some((bag) => expected.some((one) => one.tag === bag)));
+		setStays((now) => [...now, ...inBagHere.map((thing) => thing.id)]);
+	}
+	// What was seen here, and by the record was carried elsewhere meanwhile, is no longer expected: it is shown as such.
+	const tags = useRef(new Map<string, string>());
+	useEffect(() => {
+		for (const { id, tag } of expected) if (tag !== null) tags.current.set(id, tag);
+		const gone = seen.filter((id) => !expected.some((thing) => thing.id === id)).flatMap((id) => tags.current.get(id) ?? []);
+		if (gone.length === 0) return;
+		setSeen((now) => now.filter((id) => expected.some((thing) => thing.id === id)));
+		void scannedTagsAction(gone).then((things) => setStrange((now) => [...now, ...things]));
+	}, [expected, seen]);
 
 	const scan = async (text: string): Promise<ScanAnswer> => {
 		const found = await scannedAction(text);
 		if (!found.ok) return notTaken(found.error);
 		const thing = found.value;
-		if (thing.kind === "place") return { ok: false, say: `${thing.tag} is the place ${thing.where} itself. Scan what lies on it.` };
-		if (thing.kind === "part" && !thing.isLoose)
-			return { ok: false, say: `${thing.tag} ${thing.name} is ${thing.where} by the record. Look at its page: one of the two is wrong.` };
-		if (expected.some((one) => one.id === thing.id)) setSeen((now) => [...new Set([...now, thing.id])]);
-		else setStrange((now) => (now.some((one) => one.id === thing.id) ? now : [...now, thing]));
-		return { ok: true };
+		if (thing.kind === "place") return { ok: false, say: `${thing.tag} is the place ${thing.where}. Scan what lies there.` };
+		if (expected.some((one) => one.id === thing.id)) {
+			setSeen((now) => [...new Set([...now, thing.id])]);
+			return { ok: true, say: `${thing.tag} ${thing.name}: here.` };
+		}
+		addStrange([thing]);
+		return { ok: true, say: `${thing.tag} ${thing.name} was not expected here.` };
 	};
 	const record = async () => {
-		setBusy(true);
 		const answer = await countPlaceAction({
 			locationId: place.id,
+			inside: place.inside,
 			expected: expected.map((thing) => thing.id),
 			seen: [...seen, ...strange.map((thing) => thing.id)],
-			layHere: strange.map((thing) => thing.id).filter((id) => !stays.includes(id)),
+			layHere: strange.filter((thing) => thing.isLoose && !stays.includes(thing.id)).map((thing) => thing.id),
+			...missingAnswers(missing, said),
 			deed,
 		}).catch(() => null);
-		setBusy(false);
 		if (answer === null) return setProblem("The shop did not answer. Press again when it is back; it is counted once.");
 		setDeed(clientId());
 		if (answer.ok) {
@@ -57,57 +89,52 @@ export function CountRun({ place, expected }: { place: { readonly id: string; re
 			return;
 		}
 		setProblem(answer.error.say);
-		if (answer.error.code === "moved-meanwhile") router.refresh();
+		setFields(answer.error.fields ?? {});
+		if (answer.error.code === "moved-meanwhile") {
+			setMending(false);
+			router.refresh();
+		}
 	};
 
-	if (counted) {
-		return (
-			<>
-				<Notice means={counted.missing.length > 0 ? "stop" : "original"} title="Counted">
-					<p>
-						{counted.here === expected.length
-							? "Everything that should be here is here."
-							: `${counted.here} of ${expected.length} are here.`}
-						{counted.unexpected.length > 0 ? ` Not expected: ${counted.unexpected.join(", ")}.` : ""}
-					</p>
-				</Notice>
-				{counted.missing.length > 0 ? (
-					<section aria-labelledby="missing">
-						<h2 id="missing">Missing: say where each is, or that it is lost</h2>
-						<ul className="af-bench-list">
-							{expected
-								.filter((thing) => !seen.includes(thing.id))
-								.map((thing) => (
-									<li key={thing.id}>{thing.tag ? <Link href={`/t/${thing.tag}`}>{`${thing.tag} ${thing.name}`}</Link> : thing.name}</li>
-								))}
-						</ul>
-					</section>
-				) : null}
-				<ActionBar>
-					<ButtonLink kind="main" href={`/store/${place.id}`}>
-						Back to the place
-					</ButtonLink>
-				</ActionBar>
-			</>
-		);
-	}
+	if (counted) return <Result counted={counted} placeId={place.id} />;
 	return (
 		<>
-			<div role="alert">{problem ? <Notice means="stop">{problem}</Notice> : null}</div>
-			<ScanField label="What is there" hint="12-0147-K" onScan={scan} />
-			<section aria-labelledby="should">
-				<h2 id="should">{`Should be here: ${seen.length} of ${expected.length} seen`}</h2>
-				{expected.length === 0 ? <p className="af-sub">By the record nothing lies here.</p> : null}
-				{expected.map((thing) => (
-					<CheckField
-						key={thing.id}
-						label={[thing.tag, thing.name].filter(Boolean).join(" ")}
-						name={thing.id}
-						checked={seen.includes(thing.id)}
-						onChange={(event) => setSeen(event.target.checked ? [...seen, thing.id] : seen.filter((id) => id !== thing.id))}
-					/>
-				))}
-			</section>
+			{problem ? <Notice means="stop">{problem}</Notice> : null}
+			{mending ? null : (
+				<>
+					<ScanField label="What is there" hint="12-0147-K" onScan={scan} />
+					<section aria-labelledby="should">
+						<h2 id="should">{expected.length === 0 ? "Nothing should be here" : `${here} of ${expected.length} are here`}</h2>
+						{expected.map((thing) => (
+							<div key={thing.id}>
+								<CheckField
+									label={[thing.tag, thing.name].filter(Boolean).join(" ")}
+									hint={thing.at}
+									name={thing.id}
+									checked={seen.includes(thing.id)}
+									onChange={(event) => setSeen(event.target.checked ? [...seen, thing.id] : seen.filter((id) => id !== thing.id))}
+								/>
+								{thing.kind === "bag" ? <BagLook bagId={thing.id} tag={thing.tag} /> : null}
+							</div>
+						))}
+					</section>
+				</>
+			)}
+			{mending && missing.length > 0 ? (
+				<section aria-labelledby="missing">
+					<h2 id="missing">{missing.length === 1 ? "1 thing is missing" : `${missing.length} things are missing`}</h2>
+					{missing.map((thing) => (
+						<Missing
+							key={thing.id}
+							thing={thing}
+							places={places}
+							answer={said[thing.id]}
+							problems={problemsOf(thing.id, missing, said, fields)}
+							onSay={(answer) => setSaid({ ...said, [thing.id]: answer })}
+						/>
+					))}
+				</section>
+			) : null}
 			{strange.length > 0 ? (
 				<section aria-labelledby="strange">
 					<h2 id="strange">Not expected here</h2>
@@ -118,12 +145,18 @@ export function CountRun({ place, expected }: { place: { readonly id: string; re
 									<strong>{`${thing.tag} ${thing.name}`}</strong>
 									<span className="af-sub block">By the record: {thing.where}</span>
 								</p>
-								<CheckField
-									label="It lies here from now on"
-									name={`here-${thing.id}`}
-									checked={!stays.includes(thing.id)}
-									onChange={(event) => setStays(event.target.checked ? stays.filter((id) => id !== thing.id) : [...stays, thing.id])}
-								/>
+								{thing.isLoose ? (
+									<CheckField
+										label={`It lies right on ${place.name} from now on`}
+										name={`here-${thing.id}`}
+										checked={!stays.includes(thing.id)}
+										onChange={(event) => setStays(event.target.checked ? stays.filter((id) => id !== thing.id) : [...stays, thing.id])}
+									/>
+								) : (
+									<p className="af-sub">
+										One of the two is wrong: <Link href={`/t/${thing.tag}`}>its page</Link> puts it right.
+									</p>
+								)}
 								<Button kind="quiet" onClick={() => setStrange(strange.filter((one) => one.id !== thing.id))}>
 									Leave it out of the count
 								</Button>
@@ -133,9 +166,93 @@ export function CountRun({ place, expected }: { place: { readonly id: string; re
 				</section>
 			) : null}
 			<ActionBar>
-				<Button kind="main" pending={busy} onClick={() => void record()}>
-					{seen.length === expected.length ? "Record the count" : `Record it with ${expected.length - seen.length} missing`}
-				</Button>
+				{missing.length > 0 && !mending ? (
+					<Button kind="main" onClick={() => setMending(true)}>
+						{`Done: ${missing.length} missing`}
+					</Button>
+				) : (
+					<Button kind="main" onClick={record}>
+						Record the count
+					</Button>
+				)}
+				{mending ? <Button onClick={() => setMending(false)}>Count on</Button> : null}
+			</ActionBar>
+		</>
+	);
+}
+
+/** What the shop said to the answers about one missing thing: they were sent by their place in two lists. */
+function problemsOf(
+	id: string,
+	missing: readonly Lying[],
+	said: Readonly<Record<string, MissingSaid>>,
+	fields: Readonly<Record<string, string>>,
+): { readonly to: string | undefined; readonly why: string | undefined } {
+	const { elsewhere, lost } = missingAnswers(missing, said);
+	const problem = (list: string, at: number) =>
+		at < 0 ? undefined : Object.entries(fields).find(([field]) => field.startsWith(`${list}.${at}.`))?.[1];
+	return {
+		to: problem(
+			"elsewhere",
+			elsewhere.findIndex((one) => one.id === id),
+		),
+		why: problem(
+			"lost",
+			lost.findIndex((one) => one.partId === id),
+		),
+	};
+}
+
+/** A count that is broken off goes on where it was: the ticks by their ids, what was not expected by its tag. */
+function useKept(
+	name: string,
+	{
+		seen,
+		strange,
+		setSeen,
+		addStrange,
+		isOver,
+	}: {
+		readonly seen: readonly string[];
+		readonly strange: readonly Scanned[];
+		readonly setSeen: (ids: readonly string[]) => void;
+		readonly addStrange: (things: readonly Scanned[]) => void;
+		readonly isOver: boolean;
+	},
+) {
+	const [isRead, setIsRead] = useState(false);
+	// biome-ignore lint/correctness/useExhaustiveDependencies: what was kept is read once, when the page comes.
+	useEffect(() => {
+		const words = keptWords(name) ?? [];
+		setSeen(words.filter((word) => !word.startsWith("+")));
+		const tags = words.filter((word) => word.startsWith("+")).map((word) => word.slice(1));
+		if (tags.length > 0) void scannedTagsAction(tags).then(addStrange);
+		setIsRead(true);
+	}, []);
+	useEffect(() => {
+		if (isRead) keepWords(name, isOver ? [] : [...seen, ...strange.map((thing) => `+${thing.tag}`)]);
+	}, [name, isRead, isOver, seen, strange]);
+}
+
+function Result({ counted, placeId }: { readonly counted: Counted; readonly placeId: string }) {
+	const of = counted.here + counted.missing.length;
+	return (
+		<>
+			<Notice means={counted.missing.length > 0 ? "wait" : "original"} title="Counted">
+				<p>
+					{of === 0
+						? "Nothing should be here."
+						: counted.here === of
+							? "Everything that should be here is here."
+							: `${counted.here} of ${of} are here.`}
+					{counted.unexpected.length > 0 ? ` Not expected: ${counted.unexpected.join(", ")}.` : ""}
+				</p>
+				{counted.missing.length > 0 ? <p>{`Missing: ${counted.missing.join(", ")}.`}</p> : null}
+			</Notice>
+			<ActionBar>
+				<ButtonLink kind="main" href={`/store/${placeId}`}>
+					Back to the place
+				</ButtonLink>
 			</ActionBar>
 		</>
 	);

@@ -2,9 +2,11 @@ import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Bench } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
+import { Notice } from "@/app/ui/notice";
 import { PageHead } from "@/app/ui/pageHead";
 import { shopStore } from "@/lib/db/shopStore";
-import { locationPath, whatLiesAt } from "@/lib/store/queries";
+import { lyingFor } from "@/lib/store/counting";
+import { locationPath, pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
 import { CountRun } from "./countRun";
 
@@ -12,24 +14,46 @@ type Params = Promise<{ place: string }>;
 
 export const metadata: Metadata = { title: "Count" };
 
-/** What lies right at a place, held against the book: tick or scan what is there. */
-export default async function CountPage({ params }: { params: Params }) {
+/** What lies at a place, and with `?inside=yes` in the places in it, held against the book: tick or scan what is there. */
+export default async function CountPage({
+	params,
+	searchParams,
+}: {
+	params: Params;
+	searchParams: Promise<{ inside?: string | string[] }>;
+}) {
 	const { place: id } = await params;
+	const inside = (await searchParams).inside === "yes";
 	const { read } = await shopStore();
-	const [path, here] = await Promise.all([locationPath(read, id), whatLiesAt(read, id)]);
+	const path = await locationPath(read, id);
 	if (path === null) notFound();
-	const expected = [
-		...here.bags.map((bag) => ({ id: bag.id, tag: bag.tag, name: bag.words })),
-		...here.parts.map((part) => ({ id: part.id, tag: part.tag, name: part.name })),
-	];
+	const [expected, places, rooms] = await Promise.all([
+		lyingFor(read, id, inside),
+		placesInOrder(read),
+		read.location.count({ where: { parentId: id } }),
+	]);
+	const name = path.split(" · ").at(-1) ?? path;
 	return (
 		<Bench>
 			<PageHead
-				title={`Count ${path.split(" · ").at(-1)}`}
+				title={`Count ${name}`}
 				above={<Link href={`/store/${id}`}>{path}</Link>}
-				lead="Scan or tick what is there. A bag counts as one; what is in it is on its own page."
+				lead="Scan or tick what is there. A bag counts as one thing."
+				actions={
+					rooms === 0 ? undefined : (
+						<Link className="af-button" href={inside ? `/store/${id}/count` : `/store/${id}/count?inside=yes`}>
+							{inside ? "Only what lies right on it" : "With the places in it"}
+						</Link>
+					)
+				}
 			/>
-			<CountRun place={{ id, path }} expected={expected} />
+			{expected === null ? (
+				<Notice means="wait" live="off">
+					More lies here than one count holds. Count the places in it one by one.
+				</Notice>
+			) : (
+				<CountRun key={inside ? "inside" : "right on it"} place={{ id, name, inside }} expected={expected} places={pathsOf(places)} />
+			)}
 		</Bench>
 	);
 }
