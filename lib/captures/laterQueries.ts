@@ -2,6 +2,7 @@
 
 import { NEAR_MINUTES, type Offer, offersNear, type RanThen } from "@/lib/captures/nearInTime";
 import { CAPTURE_SHOWN, type CaptureRow, flatCapture } from "@/lib/captures/queries";
+import { WAITS_FOR_WORDS } from "@/lib/captures/waiting";
 import { addMinutes, type Instant, instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 
@@ -21,8 +22,7 @@ export type LaterCapture = CaptureRow & {
 export type LaterOf = { readonly machineId?: string | null };
 
 const waiting = ({ machineId }: LaterOf) => ({
-	wordsAt: null,
-	stands: "yes" as const,
+	...WAITS_FOR_WORDS,
 	...(machineId === undefined ? {} : { machineId }),
 });
 

@@ -1,4 +1,5 @@
 import type { Shown } from "@/lib/captures/rules";
+import { WAITS_FOR_WORDS } from "@/lib/captures/waiting";
 import type { Reader } from "@/lib/db/store";
 import type { CaptureKind } from "@/lib/generated/prisma/enums";
 
@@ -83,7 +84,7 @@ export async function capturesCounted(read: Reader, machineId: string): Promise<
 	const [photos, papers, withoutWords] = await Promise.all([
 		read.capture.count({ where: { ...standing, kind: { in: ["photo", "drawing"] } } }),
 		read.capture.count({ where: { ...standing, kind: "paper" } }),
-		read.capture.count({ where: { ...standing, wordsAt: null } }),
+		read.capture.count({ where: { machineId, ...WAITS_FOR_WORDS } }),
 	]);
 	return { photos, papers, withoutWords };
 }

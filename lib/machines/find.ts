@@ -1,8 +1,11 @@
 // Finding a thing by tag, number or word, from anywhere.
 
+import { homesOf, lyingFixing } from "@/lib/bags/lying";
 import type { Reader } from "@/lib/db/store";
+import { formatFixing } from "@/lib/fixings/fixingWords";
 import { readTag } from "@/lib/tags/readTag";
-import { suggestTags, tagCandidates } from "@/lib/tags/suggestTags";
+
+export { tagsMeant } from "@/lib/store/scanned";
 
 /** How many of each kind one page shows; more words find fewer. */
 export const MOST_FOUND = 20;
@@ -27,23 +30,14 @@ export function wanted(query: string): Wanted {
 	return { to: "words", words: typed.split(/\s+/).slice(0, MOST_WORDS) };
 }
 
-/** Tags in the book that lie one slip of the hand away from what was typed. */
-export async function tagsMeant(read: Reader, query: string): Promise<string[]> {
-	const candidates = tagCandidates(query.slice(0, LONGEST_QUERY));
-	if (candidates.length === 0) return [];
-	const known = await read.tag.findMany({ where: { id: { in: candidates } }, select: { id: true } });
-	const ids = new Set(known.map((tag) => tag.id));
-	return suggestTags(query, (tag) => ids.has(tag));
-}
-
-/** Machines, positions, parts, bags, steps and places of the shop in which every word occurs; a few of each, and whether there are more. */
+/** Machines, positions, parts, fixings, bags, steps and places of the shop in which every word occurs; a few of each, and whether there are more. */
 export async function findByWords(read: Reader, words: readonly string[]) {
 	const every = <Where>(columns: (word: string) => Where[]) => ({ AND: words.map((word) => ({ OR: columns(word) })) });
 	const take = MOST_FOUND + 1;
 	const has = (word: string) => ({ contains: word });
 	// The middle of a tag is what stands on it the largest.
 	const tagged = (word: string) => (/^\d{1,5}$/.test(word) ? [{ tag: { number: Number(word) } }] : []);
-	const [machines, positions, parts, bags, steps, places] = await Promise.all([
+	const [machines, positions, parts, fixings, bags, steps, places] = await Promise.all([
 		read.machine.findMany({
 			where: every((word) => [{ name: has(word) }, { kind: has(word) }, { maker: has(word) }, { model: has(word) }, { serial: has(word) }]),
 			orderBy: { number: "asc" },
@@ -75,6 +69,20 @@ export async function findByWords(read: Reader, words: readonly string[]) {
 				machine: { select: { number: true, name: true } },
 			},
 		}),
+		read.fixing.findMany({
+			where: {
+				...every((word) => [{ thread: has(word) }, { length: has(word) }, { head: has(word) }, { drive: has(word) }, { note: has(word) }]),
+				place: { not: "scrapped" },
+			},
+			orderBy: [{ machine: { number: "desc" } }, { id: "asc" }],
+			take,
+			select: {
+				...lyingFixing,
+				place: true,
+				bag: { select: { id: true, tag: { select: { id: true } } } },
+				machine: { select: { number: true, name: true } },
+			},
+		}),
 		read.bag.findMany({
 			where: { ...every((word) => [{ words: has(word) }, { caution: has(word) }, ...tagged(word)]), place: { not: "void" } },
 			orderBy: { id: "desc" },
@@ -88,16 +96,18 @@ export async function findByWords(read: Reader, words: readonly string[]) {
 			select: { id: true, number: true, title: true, state: true, machine: { select: { number: true, name: true } } },
 		}),
 		read.location.findMany({
-			where: every((word) => [{ name: has(word) }]),
+			// "rack B shelf 2" is a shelf in a rack.
+			where: every((word) => [{ name: has(word) }, { parent: { name: has(word) } }, { parent: { parent: { name: has(word) } } }]),
 			orderBy: [{ name: "asc" }, { id: "asc" }],
 			take,
-			select: { id: true, name: true, kind: true, parent: { select: { name: true } }, tag: { select: { id: true } } },
+			select: { id: true, name: true, kind: true, tag: { select: { id: true } } },
 		}),
 	]);
 	return {
 		machines: bounded(machines),
 		positions: bounded(positions),
 		parts: bounded(parts),
+		fixings: bounded(fixings.map(({ holds, ...fixing }) => ({ ...fixing, words: formatFixing(fixing), homes: homesOf(holds) }))),
 		bags: bounded(bags),
 		steps: bounded(steps),
 		places: bounded(places),

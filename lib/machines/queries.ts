@@ -1,6 +1,7 @@
 // Reads about machines: the shop page, the head of a machine's pages, what is next on its bench.
 
 import { partsAway } from "@/lib/bags/nesting";
+import { WAITS_FOR_WORDS } from "@/lib/captures/waiting";
 import { addDays, type Day, dayOf, startOfDay } from "@/lib/core/days";
 import { type Instant, instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
@@ -144,7 +145,7 @@ export const originalsDue = (read: Reader, by: Day) =>
 
 /** Photos and papers that still wait for words, by machine. */
 export async function capturesWithoutWords(read: Reader): Promise<{ number: number | null; name: string; count: number }[]> {
-	const groups = await read.capture.groupBy({ by: ["machineId"], where: { wordsAt: null, stands: "yes" }, _count: { _all: true } });
+	const groups = await read.capture.groupBy({ by: ["machineId"], where: WAITS_FOR_WORDS, _count: { _all: true } });
 	const machines = await read.machine.findMany({
 		where: { id: { in: groups.flatMap((group) => group.machineId ?? []) } },
 		select: { id: true, number: true, name: true },

@@ -74,6 +74,12 @@ export function Choose({
 				</Notice>
 			)}
 			{children}
+			{found === null && offered.opened.length > 0 ? (
+				<section aria-labelledby="opened">
+					<h2 id="opened">Open now, since the last one came out</h2>
+					{list(of(offered.opened).slice(0, shown))}
+				</section>
+			) : null}
 			{sheet.seats.length > SHOWN ? (
 				<TextField label="Find it" hint="name, mark or tag" optional value={typed} onChange={(event) => setTyped(event.target.value)} />
 			) : null}
@@ -86,12 +92,6 @@ export function Choose({
 				</section>
 			) : (
 				<>
-					{offered.opened.length > 0 ? (
-						<section aria-labelledby="opened">
-							<h2 id="opened">Open now, since the last one came out</h2>
-							{list(of(offered.opened).slice(0, shown))}
-						</section>
-					) : null}
 					<section aria-labelledby="free">
 						<h2 id="free">{offered.opened.length > 0 ? "Can be reached too" : "Can be reached"}</h2>
 						{offered.free.length === 0 ? <p className="af-sub">Nothing else.</p> : list(of(offered.free).slice(0, shown))}

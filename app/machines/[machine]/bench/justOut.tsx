@@ -1,7 +1,7 @@
 "use client";
 
 import { useState } from "react";
-import { leaveOut, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
+import { labelsSeenTo, leaveOut, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
 import { shopTime } from "@/app/outbox/shopTime";
 import { Button } from "@/app/ui/button";
 import { clientId } from "@/app/ui/clientId";
@@ -55,7 +55,21 @@ export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOu
 			</p>
 			{bag ? <TagChip tag={bag} href={`/t/${bag}`} size="large" says="the bag" /> : null}
 			{say ? <p>{say}</p> : null}
-			{refused ? null : <Button onClick={putBack}>Put it back</Button>}
+			<div className="af-buttons pt-2">
+				{done && done.labels.length > 0 ? (
+					<a
+						className="af-button"
+						data-kind="main"
+						href={`/labels?${new URLSearchParams({ tags: done.labels.join(","), now: run.out.deed })}`}
+						target="_blank"
+						rel="noopener"
+						onClick={() => void labelsSeenTo([run.out.deed])}
+					>
+						{done.labels.length === 1 ? "Print the label" : `Print ${done.labels.length} labels`}
+					</a>
+				) : null}
+				{refused ? null : <Button onClick={putBack}>Put it back</Button>}
+			</div>
 		</Notice>
 	);
 }
