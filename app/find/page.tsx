@@ -15,6 +15,8 @@ import type { Reader } from "@/lib/db/store";
 import { findByWords, MOST_FOUND, tagsMeant, wanted } from "@/lib/machines/find";
 import { machineByNumber } from "@/lib/machines/queries";
 import { counted } from "@/lib/machines/rules";
+import { locationPath } from "@/lib/store/queries";
+import { FindScan } from "./findScan";
 
 export const metadata: Metadata = { title: "Find" };
 
@@ -28,6 +30,7 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 	if (want.to === "nothing") {
 		return (
 			<Card>
+				<FindScan />
 				<Empty title="Nothing typed yet">
 					Type a tag such as 12-0147-K, a machine's number, or any word of a name, in the field at the top.
 				</Empty>
@@ -36,7 +39,7 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 	}
 	const words = want.to === "words" ? want.words : [String(want.number)];
 	const [found, meant] = await Promise.all([findByWords(read, words), tagsMeant(read, typed)]);
-	const where = await whereabouts(read, found.parts.rows, found.bags.rows);
+	const where = await whereabouts(read, found);
 	const total = Object.values(found).reduce((sum, kind) => sum + kind.rows.length, 0);
 	const more = Object.values(found).some((kind) => kind.more);
 	return (
@@ -56,8 +59,9 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 			) : null}
 			{total === 0 ? (
 				<Card>
+					<FindScan />
 					<Empty title="Nothing found">
-						Every word must occur in the name of a machine, position, part, bag, step or place. Try fewer words, or the tag.
+						Every word must occur in the name of a machine, position, part, fixing, bag, step or place. Try fewer words, or the tag.
 					</Empty>
 				</Card>
 			) : null}
@@ -136,6 +140,45 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 					/>
 				)}
 			</Found>
+			<Found title="Fixings" found={found.fixings}>
+				{(rows) => (
+					<Table
+						caption="Fixings found"
+						rows={rows}
+						rowKey={(fixing) => fixing.id}
+						columns={[
+							{
+								key: "tag",
+								head: "Bag",
+								cell: (fixing) =>
+									fixing.bag?.tag ? <TagChip size="small" tag={fixing.bag.tag.id} href={`/t/${fixing.bag.tag.id}`} /> : null,
+							},
+							{
+								key: "words",
+								head: "What",
+								main: true,
+								cell: (fixing) => (fixing.bag?.tag ? <Link href={`/t/${fixing.bag.tag.id}`}>{fixing.words}</Link> : fixing.words),
+							},
+							{
+								key: "of",
+								head: "Of",
+								cell: (fixing) => (
+									<>
+										{fixing.homes.map((home, at) => (
+											<span key={home.mark}>
+												{at > 0 ? ", " : ""}
+												<Link href={`/machines/${home.machineNumber}/build/${encodeURIComponent(home.mark)}`}>{home.name}</Link>
+											</span>
+										))}
+									</>
+								),
+							},
+							{ key: "where", head: "Where", cell: (fixing) => where.get(fixing.id) ?? FIXING_WORDS[fixing.place] },
+							{ key: "machine", head: "Machine", cell: (fixing) => <OfMachine machine={fixing.machine} /> },
+						]}
+					/>
+				)}
+			</Found>
 			<Found title="Bags" found={found.bags}>
 				{(rows) => (
 					<Table
@@ -174,7 +217,7 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 							},
 							{ key: "name", head: "Place", main: true, cell: (place) => <Link href={`/store/${place.id}`}>{place.name}</Link> },
 							{ key: "kind", head: "It is", cell: (place) => place.kind },
-							{ key: "in", head: "It stands in", cell: (place) => place.parent?.name ?? "the shop" },
+							{ key: "where", head: "Where", cell: (place) => where.get(place.id) },
 						]}
 					/>
 				)}
@@ -203,19 +246,27 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 	);
 }
 
-/** Where parts and bags lie, as the way through the shop; those that lie nowhere in it are left out. */
+/** Where what was found lies, as the way through the shop; what lies nowhere in it is left out. */
 async function whereabouts(
 	read: Reader,
-	parts: readonly { id: string; place: string; bagId: string | null; locationId: string | null }[],
-	bags: readonly { id: string }[],
-): Promise<Map<string, string>> {
-	const lying = parts.filter(({ place }) => place === "bag" || place === "location" || place === "bench");
-	const [ofParts, ofBags] = await Promise.all([
-		Promise.all(lying.map(async (part) => [part.id, (await whereIs(read, part)).words] as const)),
-		Promise.all(bags.map(async (bag) => [bag.id, (await whereBagIs(read, bag.id)).words] as const)),
-	]);
-	return new Map([...ofParts, ...ofBags]);
+	{ parts, bags, fixings, places }: Awaited<ReturnType<typeof findByWords>>,
+): Promise<ReadonlyMap<string, string>> {
+	const lying = parts.rows.filter(({ place }) => place === "bag" || place === "location" || place === "bench");
+	const bagged = fixings.rows.flatMap(({ id, bag }) => (bag ? [{ id, bagId: bag.id, locationId: null }] : []));
+	const ofThings = [...lying, ...bagged].map(async (thing) => [thing.id, (await whereIs(read, thing)).words] as const);
+	const ofBags = bags.rows.map(async ({ id }) => [id, (await whereBagIs(read, id)).words] as const);
+	const ofPlaces = places.rows.map(async ({ id }) => [id, (await locationPath(read, id)) ?? ""] as const);
+	return new Map(await Promise.all([...ofThings, ...ofBags, ...ofPlaces]));
 }
+
+const FIXING_WORDS = {
+	home: "holding it",
+	bag: "in a bag",
+	bench: "on the bench",
+	left: "left in its hole, or on the part",
+	lost: "lost",
+	scrapped: "scrapped",
+} as const;
 
 const PLACE_WORDS = {
 	fitted: "fitted",

@@ -1,4 +1,5 @@
 import type { Metadata } from "next";
+import { FindScan } from "@/app/find/findScan";
 import { Badge } from "@/app/ui/badge";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
@@ -14,7 +15,8 @@ import { dayOf, formatDayShort } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { requireShop } from "@/lib/shop/queries";
-import { notPutAway, outside, pathsOf, placesInOrder } from "@/lib/store/queries";
+import { bagsOut, lastCounts, lostParts, notPutAway, outside, pathsOf, placesInOrder } from "@/lib/store/queries";
+import "@/app/machines/[machine]/bench.css";
 import { AddPlaceForm } from "./forms";
 import { Due, Things, thingsOf } from "./things";
 
@@ -23,17 +25,22 @@ export const metadata: Metadata = { title: "Store" };
 /** What lies where, what is outside, what should be empty by now, and what is not put away. */
 export default async function StorePage() {
 	const { read } = await shopStore();
-	const [shop, places, out, leftOver, bench] = await Promise.all([
+	const [shop, places, out, leftOver, bench, bagsAway, lost, counts] = await Promise.all([
 		requireShop(read),
 		placesInOrder(read),
 		outside(read),
 		shouldBeEmpty(read),
 		notPutAway(read),
+		bagsOut(read),
+		lostParts(read),
+		lastCounts(read),
 	]);
 	const today = dayOf(systemClock(), shop.timeZone);
 	const late = out.filter((part) => part.dueDay !== null && part.dueDay < today);
 	const options = pathsOf(places).map((place) => ({ value: place.id, label: place.path }));
 	const loose = thingsOf(bench.bags, bench.parts);
+	const away = thingsOf(bagsAway, []);
+	const gone = thingsOf([], lost);
 	return (
 		<Stack>
 			<PageHead
@@ -60,6 +67,9 @@ export default async function StorePage() {
 					</>
 				}
 			/>
+			<Card title="Where is">
+				<FindScan label="Its tag, its name or a word" />
+			</Card>
 			{leftOver.length > 0 ? (
 				<Card title="Should be empty by now" aside="their place in the machine is filled again" id="left-over">
 					<Table
@@ -106,6 +116,11 @@ export default async function StorePage() {
 					/>
 				</Card>
 			) : null}
+			{away.length > 0 ? (
+				<Card title="Bags that are not here" id="bags-out" aside={String(away.length)}>
+					<Things caption="Bags out of the shop or not found, the longest first" things={away} timeZone={shop.timeZone} empty={null} />
+				</Card>
+			) : null}
 			<Columns>
 				<Stack>
 					<Card title="Places" aside={places.length === 0 ? undefined : String(places.length)}>
@@ -134,6 +149,20 @@ export default async function StorePage() {
 										</span>
 									),
 								},
+								{
+									key: "counted",
+									head: "Counted",
+									cell: (place) => {
+										const count = counts.get(place.id);
+										if (!count) return place.bags + place.parts > 0 ? "not yet" : "–";
+										return (
+											<Link href={`/store/${place.id}`}>
+												{formatDayShort(dayOf(instant(count.at), shop.timeZone))}
+												{count.missing.length > 0 ? `, ${count.missing.length} missing` : ""}
+											</Link>
+										);
+									},
+								},
 								{ key: "bags", head: "Bags", align: "right", cell: (place) => (place.bags === 0 ? "–" : place.bags) },
 								{ key: "parts", head: "Parts", align: "right", cell: (place) => (place.parts === 0 ? "–" : place.parts) },
 							]}
@@ -143,10 +172,16 @@ export default async function StorePage() {
 						<Things
 							caption="On the bench, the longest first"
 							things={loose}
+							late={today}
 							timeZone={shop.timeZone}
 							empty={<Empty title="The bench is clear">Everything that came out lies in a bag or at its place.</Empty>}
 						/>
 					</Card>
+					{gone.length > 0 ? (
+						<Card title="Lost, and may turn up" aside={String(gone.length)} id="lost">
+							<Things caption="Lost parts, the last first" things={gone} timeZone={shop.timeZone} empty={null} />
+						</Card>
+					) : null}
 				</Stack>
 				<Card title="Add a place">
 					<AddPlaceForm places={options} within={null} />

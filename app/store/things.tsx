@@ -13,6 +13,8 @@ export type Thing = {
 	readonly original: boolean;
 	readonly machine: { readonly number: number; readonly name: string } | null;
 	readonly sinceAt: string;
+	/** Why it is where it is, where somebody said so. */
+	readonly why?: string | undefined;
 };
 
 type BagLine = {
@@ -25,6 +27,7 @@ type BagLine = {
 	readonly things: number;
 	readonly machine: { readonly number: number; readonly name: string } | null;
 	readonly sinceAt: string;
+	readonly placeWhy?: string;
 };
 type PartLine = {
 	readonly id: string;
@@ -34,6 +37,7 @@ type PartLine = {
 	readonly origin: string;
 	readonly machine: { readonly number: number; readonly name: string };
 	readonly sinceAt: string;
+	readonly why?: string;
 };
 
 /** Bags, then parts without a bag, as one list. */
@@ -46,6 +50,7 @@ export const thingsOf = (bags: readonly BagLine[], parts: readonly PartLine[]): 
 		original: false,
 		machine: bag.machine,
 		sinceAt: bag.sinceAt,
+		why: bag.placeWhy,
 	})),
 	...parts.map((part) => ({
 		id: part.id,
@@ -55,6 +60,7 @@ export const thingsOf = (bags: readonly BagLine[], parts: readonly PartLine[]): 
 		original: part.origin === "original",
 		machine: part.machine,
 		sinceAt: part.sinceAt,
+		why: part.why,
 	})),
 ];
 
@@ -63,12 +69,16 @@ export function Things({
 	things,
 	timeZone,
 	empty,
+	late,
 }: {
 	caption: string;
 	things: readonly Thing[];
 	timeZone: string;
 	empty: React.ReactNode;
+	/** What lies since before this day has lain too long: from tray to bag the same day. */
+	late?: Day;
 }) {
+	const since = (thing: Thing): Day => dayOf(instant(thing.sinceAt), timeZone);
 	return (
 		<Table
 			caption={caption}
@@ -81,6 +91,7 @@ export function Things({
 					head: "What",
 					main: true,
 					cell: (thing) => (thing.tag ? <Link href={`/t/${thing.tag}`}>{thing.name}</Link> : thing.name),
+					sub: (thing) => thing.why,
 				},
 				{
 					key: "tag",
@@ -98,7 +109,16 @@ export function Things({
 							"the shop"
 						),
 				},
-				{ key: "since", head: "Since", cell: (thing) => formatDayShort(dayOf(instant(thing.sinceAt), timeZone)) },
+				{
+					key: "since",
+					head: "Since",
+					cell: (thing) =>
+						late !== undefined && since(thing) < late ? (
+							<Badge means="wait">since {formatDayShort(since(thing))}</Badge>
+						) : (
+							formatDayShort(since(thing))
+						),
+				},
 			]}
 		/>
 	);
@@ -106,7 +126,7 @@ export function Things({
 
 /** The day on which something is due, and whether that is past. */
 export function Due({ day, today }: { day: string | null; today: Day }) {
-	if (day === null) return <>no day said</>;
+	if (day === null) return <Badge means="wait">no day said</Badge>;
 	const shown = formatDayShort(day as Day);
 	return day < today ? <Badge means="stop">was due {shown}</Badge> : <Badge means="wait">due {shown}</Badge>;
 }

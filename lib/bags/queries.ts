@@ -1,7 +1,7 @@
 import { homeOf, homesOf, lyingFixing, lyingPart } from "@/lib/bags/lying";
 import { bagFact, bagsAround, bagsOutside } from "@/lib/bags/nesting";
 import type { Reader } from "@/lib/db/store";
-import { locationPath } from "@/lib/store/queries";
+import { placesUp } from "@/lib/store/queries";
 
 export { leftInBag, shouldBeEmpty } from "@/lib/bags/leftOver";
 
@@ -57,6 +57,10 @@ export type Whereabouts = {
 	readonly locationId: string | null;
 	/** "Back room · rack B · shelf 2"; null when it lies at no place of the shop. */
 	readonly path: string | null;
+	/** The same way place by place, the room first. */
+	readonly places: readonly { readonly id: string; readonly name: string }[];
+	/** What is said where there is no way through the shop: "on the bench", "out: lent for a fair". */
+	readonly last: string;
 	/** The tag of the bag that is out of the shop with it; null when it is here. */
 	readonly outIn: string | null;
 };
@@ -66,7 +70,8 @@ export async function whereBagIs(read: Reader, bagId: string): Promise<Whereabou
 	const [self, around] = await Promise.all([bagFact(read, bagId), bagsAround(read, bagId)]);
 	const outermost = around.at(-1)?.id ?? bagId;
 	const bag = await read.bag.findUnique({ where: { id: outermost }, select: { place: true, locationId: true, placeWhy: true } });
-	const path = bag?.locationId ? await locationPath(read, bag.locationId) : null;
+	const places = bag?.locationId ? (await placesUp(read, bag.locationId)).reverse() : [];
+	const path = places.length > 0 ? pathOf(places) : null;
 	const bags = around.map((outer) => outer.tag);
 	const last = { location: path ?? "somewhere", bench: "on the bench", out: `out: ${bag?.placeWhy ?? ""}`, void: "out of use", bag: "" }[
 		bag?.place ?? "bench"
@@ -76,6 +81,8 @@ export async function whereBagIs(read: Reader, bagId: string): Promise<Whereabou
 		bags,
 		locationId: bag?.locationId ?? null,
 		path,
+		places,
+		last,
 		outIn: self?.outIn ?? null,
 	};
 }
@@ -89,11 +96,15 @@ export async function whereIs(read: Reader, lies: { bagId: string | null; locati
 		return { ...outside, words: `in ${tag}${around}`, bags: [tag, ...outside.bags] };
 	}
 	if (lies.locationId !== null) {
-		const path = await locationPath(read, lies.locationId);
-		return { words: path ?? "somewhere", bags: [], locationId: lies.locationId, path, outIn: null };
+		const places = (await placesUp(read, lies.locationId)).reverse();
+		const path = places.length > 0 ? pathOf(places) : null;
+		const words = path ?? "somewhere";
+		return { words, bags: [], locationId: lies.locationId, path, places, last: words, outIn: null };
 	}
-	return { words: "on the bench", bags: [], locationId: null, path: null, outIn: null };
+	return { words: "on the bench", bags: [], locationId: null, path: null, places: [], last: "on the bench", outIn: null };
 }
+
+const pathOf = (places: readonly { readonly name: string }[]): string => places.map((place) => place.name).join(" · ");
 
 /** Advice on what lies together looks at so many parts of a bag. */
 const MOST_ADVISED = 12;

@@ -39,7 +39,7 @@ export async function lyingFor(read: Reader, locationId: string, inside: boolean
 }
 
 /** The place and those in it, in the order of walking, each with the way to it from there. */
-async function placesWithin(read: Reader, locationId: string): Promise<Map<string, string>> {
+export async function placesWithin(read: Reader, locationId: string): Promise<Map<string, string>> {
 	const found = new Map<string, string>([[locationId, ""]]);
 	const walk = async (id: string, way: string, depth: number): Promise<void> => {
 		if (depth > DEEPEST) return;

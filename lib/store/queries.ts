@@ -112,6 +112,28 @@ export async function outside(read: Reader, machineId?: string) {
 	return rows.map((row) => ({ ...lineOfPart(row), dueDay: row.dueDay, why: row.placeWhy, party: row.party?.name ?? null }));
 }
 
+/** Bags that are not in the shop, the longest first: why, and how much is in them. */
+export async function bagsOut(read: Reader) {
+	const rows = await read.bag.findMany({
+		where: { place: "out" },
+		orderBy: [{ sinceAt: "asc" }, { id: "asc" }],
+		take: MOST_AT_A_PLACE,
+		select: { ...bagLine, placeWhy: true },
+	});
+	return rows.map(lineOfBag);
+}
+
+/** Parts that were given up as lost and may still turn up, the last first. */
+export async function lostParts(read: Reader) {
+	const rows = await read.part.findMany({
+		where: { place: "lost" },
+		orderBy: [{ sinceAt: "desc" }, { id: "asc" }],
+		take: MOST_AT_A_PLACE,
+		select: { ...partLine, placeWhy: true },
+	});
+	return rows.map((row) => ({ ...lineOfPart(row), why: row.placeWhy }));
+}
+
 /** The last count of a place: when, by whom, what was missing then, and the whole of it as a sentence. */
 export type LastCount = { readonly at: string; readonly by: string; readonly say: string; readonly missing: readonly string[] };
 

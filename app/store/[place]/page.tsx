@@ -11,9 +11,11 @@ import { dayOf, formatDayShort } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { requireShop } from "@/lib/shop/queries";
+import { contentsOf } from "@/lib/store/contents";
 import { lastCounts, pathsOf, placesInOrder, placesUp, whatLiesAt } from "@/lib/store/queries";
 import { AddPlaceForm, ChangePlaceForm, TagPlaceForm } from "../forms";
 import { Things, thingsOf } from "../things";
+import { Contents } from "./contents";
 
 type Params = Promise<{ place: string }>;
 
@@ -23,19 +25,21 @@ export async function generateMetadata({ params }: { params: Params }): Promise<
 	return { title: place?.name ?? "Store" };
 }
 
-/** One place: what lies there, and the places in it. */
-export default async function PlacePage({ params }: { params: Params }) {
+/** One place: what lies there, and the places in it; with `?all=yes` down to the last screw in the last bag. */
+export default async function PlacePage({ params, searchParams }: { params: Params; searchParams: Promise<{ all?: string | string[] }> }) {
 	const { place: id } = await params;
+	const isWhole = (await searchParams).all === "yes";
 	const { read } = await shopStore();
 	const place = await read.location.findUnique({ where: { id }, select: { id: true, name: true, kind: true, parentId: true, rank: true } });
 	if (!place) notFound();
-	const [shop, up, places, here, counts, tag] = await Promise.all([
+	const [shop, up, places, here, counts, tag, whole] = await Promise.all([
 		requireShop(read),
 		placesUp(read, id),
 		placesInOrder(read),
 		whatLiesAt(read, id),
 		lastCounts(read, id),
 		read.placeTag.findUnique({ where: { locationId: id }, select: { id: true } }),
+		isWhole ? contentsOf(read, id) : null,
 	]);
 	const counted = counts.get(id);
 	const around = up.slice(1).reverse();
@@ -90,14 +94,26 @@ export default async function PlacePage({ params }: { params: Params }) {
 						title="What lies here"
 						aside={counted ? `counted ${formatDayShort(dayOf(instant(counted.at), shop.timeZone))}` : "not counted yet"}
 					>
-						{counted ? <p className="af-sub">{counted.say}</p> : null}
+						{counted ? <p className="af-sub">{[counted.say, counted.by].filter(Boolean).join(" · ")}</p> : null}
 						<Things
 							caption={`Bags and parts at ${place.name}`}
 							things={things}
 							timeZone={shop.timeZone}
-							empty={<Empty title="Nothing lies here">Scan a bag or a part, and move it here from its page.</Empty>}
+							empty={<Empty title="Nothing lies here">Put things here: scan them, one after the other.</Empty>}
 						/>
+						{isWhole ? null : (
+							<p className="pt-2">
+								<Link className="af-button" href={`/store/${id}?all=yes#all`}>
+									All that is here, down to the last bag
+								</Link>
+							</p>
+						)}
 					</Card>
+					{whole ? (
+						<Card title="All that is here" id="all">
+							<Contents whole={whole} />
+						</Card>
+					) : null}
 				</Stack>
 				<Stack>
 					<Card title="Its tag">

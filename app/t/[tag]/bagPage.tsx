@@ -23,6 +23,7 @@ import { requireShop } from "@/lib/shop/queries";
 import { notPutAway, pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
 import { Keeping } from "../into";
+import { Way } from "../way";
 import { BagNotHereForm, DescribeBagForm, FillBagForm, MoveBagForm, MoveFixingForm, VoidBagForm } from "./bagForms";
 import { Opens } from "./opens";
 import { Said } from "./partPage";
@@ -163,16 +164,7 @@ export async function BagPage({ bagId }: { bagId: string }) {
 							label: "Where",
 							value: (
 								<>
-									{bag.where.bags[0] ? (
-										<>
-											<TagChip tag={bag.where.bags[0]} href={`/t/${bag.where.bags[0]}`} size="small" says="the bag around it" />{" "}
-										</>
-									) : null}
-									{bag.where.locationId && bag.where.path ? (
-										<Link href={`/store/${bag.where.locationId}`}>{bag.where.path}</Link>
-									) : (
-										bag.where.words.replace(/^in .* · /, "")
-									)}
+									<Way where={bag.where} />
 									<span className="af-sub">since {since}</span>
 								</>
 							),

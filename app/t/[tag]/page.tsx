@@ -5,8 +5,8 @@ import { Bench } from "@/app/ui/layouts";
 import { Notice } from "@/app/ui/notice";
 import { TagChip } from "@/app/ui/tagChip";
 import { shopStore } from "@/lib/db/shopStore";
+import { tagsMeant } from "@/lib/store/scanned";
 import { readTag } from "@/lib/tags/readTag";
-import { tagCandidates } from "@/lib/tags/suggestTags";
 import { BagPage } from "./bagPage";
 import { FreeTag } from "./freeTag";
 import { PartPage } from "./partPage";
@@ -23,7 +23,7 @@ export default async function TagPage({ params }: { params: Params }) {
 	const { read } = await shopStore();
 	const tag = readTag(typed);
 	if (!tag.ok) {
-		const meant = await read.tag.findMany({ where: { id: { in: tagCandidates(typed) } }, take: 5, select: { id: true } });
+		const meant = await tagsMeant(read, typed);
 		return (
 			<Bench>
 				<h1>No such tag</h1>
@@ -32,7 +32,7 @@ export default async function TagPage({ params }: { params: Params }) {
 					<section aria-labelledby="meant">
 						<h2 id="meant">Did you mean</h2>
 						<ul className="flex flex-wrap gap-3 pt-2">
-							{meant.map(({ id }) => (
+							{meant.map((id) => (
 								<li key={id}>
 									<TagChip tag={id} href={`/t/${id}`} size="large" />
 								</li>

@@ -1,9 +1,9 @@
 import { notFound } from "next/navigation";
+import { PinnedPhotos } from "@/app/machines/[machine]/papers/pinnedPhotos";
 import { Badge } from "@/app/ui/badge";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Facts } from "@/app/ui/facts";
-import { PinnedPhotos } from "@/app/machines/[machine]/papers/pinnedPhotos";
 import { HeroPhoto } from "@/app/ui/heroPhoto";
 import { ActionBar, Bench, Columns, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
@@ -24,6 +24,7 @@ import { whatIsLost, whatIsMissed } from "@/lib/parts/rules";
 import { requireShop } from "@/lib/shop/queries";
 import { pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
+import { Way } from "../way";
 import { MovePartForm } from "./moveForm";
 import { Opens } from "./opens";
 import {
@@ -438,17 +439,9 @@ function Where({ part, since, overdue }: { part: PartSheet; since: string; overd
 		);
 	}
 	if (part.where) {
-		const [bag] = part.where.bags;
 		return (
 			<>
-				{bag ? (
-					<>
-						<TagChip tag={bag} href={`/t/${bag}`} size="small" says="the bag it lies in" />{" "}
-						{part.where.words.replace(`in ${bag}`, "").replace(/^ · /, "").trim()}
-					</>
-				) : (
-					part.where.words
-				)}
+				<Way where={part.where} />
 				<span className="af-sub">since {since}</span>
 			</>
 		);
