@@ -22,7 +22,7 @@ export function MachineForm({
 		onDone: ({ count }) => onDone(`${count} filed under the machine.`),
 	});
 	return (
-		<form {...form.formProps} className="af-later-form">
+		<form {...form.formProps} className="af-later-form" data-short="">
 			<FormProblem problem={form.problem} />
 			<SelectField
 				label={captureIds.length === 1 ? "Which machine it is of" : `Which machine these ${captureIds.length} are of`}
@@ -30,7 +30,6 @@ export function MachineForm({
 				options={machines}
 				{...form.field("machineId")}
 			/>
-			<span />
 			<Button type="submit" pending={form.pending}>
 				File
 			</Button>

@@ -14,10 +14,9 @@ export function NothingForm({ captureIds, onDone }: { readonly captureIds: reado
 		onDone: ({ count }) => onDone(count === 1 ? "Withdrawn." : `${count} withdrawn.`),
 	});
 	return (
-		<form {...form.formProps} className="af-later-form">
+		<form {...form.formProps} className="af-later-form" data-short="">
 			<FormProblem problem={form.problem} />
 			<TextField label="Why" hint="It stays in the book; only the lists leave it out." {...form.field("why")} />
-			<span />
 			<Button type="submit" kind="danger" pending={form.pending}>
 				Withdraw {captureIds.length === 1 ? "it" : `all ${captureIds.length}`}
 			</Button>

@@ -76,7 +76,7 @@ export function OneCapture({
 						Keep
 					</Button>
 				</form>
-				<div className="af-buttons items-center">
+				<div className="af-later-deeds">
 					<CheckField
 						label="Choose with others"
 						checked={chosen}

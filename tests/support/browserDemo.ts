@@ -3,11 +3,13 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { addCapture } from "@/lib/captures/changes";
 import type { Result } from "@/lib/core/result";
 import { migrate } from "@/lib/db/migrate";
 import { databaseFile, openStore } from "@/lib/db/store";
 import { takeOut } from "@/lib/fittings/changes";
 import { envNow } from "@/lib/ledger/edge";
+import { addPin } from "@/lib/pins/changes";
 import { sayMadeSafe, startReversal } from "@/lib/reversal/carryingOut/changes";
 import { startReversalSchema } from "@/lib/reversal/carryingOut/schema";
 import { loadDemo } from "@/seed/load";
@@ -18,6 +20,7 @@ export async function demoFolder(): Promise<{ readonly folder: string; readonly 
 	migrate(databaseFile(folder), path.resolve("prisma/migrations"), () => undefined);
 	await loadDemo(folder);
 	await beginReversal(folder);
+	await leaveForTheEvening(folder);
 	return { folder, remove: () => rmSync(folder, { recursive: true, force: true }) };
 }
 
@@ -37,6 +40,28 @@ async function beginReversal(folder: string): Promise<void> {
 		const reversal = await read.reversal.findFirstOrThrow({ where: { machineId: machine.id, number }, select: { id: true } });
 		must(await sayMadeSafe({ reversalId: reversal.id, words: "two-pole tester" }, envNow(store, person.id)));
 		must(await takeOut({ machineId: machine.id, positionId: await at("k01") }, envNow(store, person.id)));
+	} finally {
+		await store.close();
+	}
+}
+
+/** A tag was scanned and has no words yet, and a drawing of machine 12 has two pins: so the pages of both have something to show. */
+async function leaveForTheEvening(folder: string): Promise<void> {
+	const store = await openStore(folder);
+	try {
+		const { read } = store;
+		const person = await read.person.findFirstOrThrow({ where: { state: "here" }, select: { id: true } });
+		const drawing = await read.capture.findFirstOrThrow({
+			where: { machine: { number: 12 }, kind: "drawing", stands: "yes" },
+			orderBy: { id: "asc" },
+			select: { id: true, machineId: true },
+		});
+		const position = await read.position.findFirstOrThrow({ where: { machine: { number: 12 }, mark: "k02" }, select: { id: true } });
+		const pin = { captureId: drawing.id, y: 4000, words: "" };
+		must(await addPin({ ...pin, x: 2500, thing: `position:${position.id}` }, envNow(store, person.id)));
+		must(await addPin({ ...pin, x: 7500, words: "a pencil mark" }, envNow(store, person.id)));
+		const { id: tag } = await read.tag.findFirstOrThrow({ where: { machineNumber: 12, number: 2 }, select: { id: true } });
+		must(await addCapture({ machineId: drawing.machineId, kind: "tag", file: null, tag }, envNow(store, person.id)));
 	} finally {
 		await store.close();
 	}

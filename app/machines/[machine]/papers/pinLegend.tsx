@@ -4,6 +4,7 @@ import { Link } from "@/app/ui/link";
 import { type Column, Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
 import type { Pin } from "@/lib/pins/queries";
+import { Disc } from "./pinnedPicture";
 import { pinHref } from "./pinWords";
 
 /** What the numbers on a photo mean: on the screen the way to each, on paper the legend. `deed` is a last column, for the screen alone. */
@@ -19,16 +20,20 @@ export function PinLegend({
 	readonly deed?: (pin: Pin) => ReactNode;
 }) {
 	const columns: Column<Pin>[] = [
-		{ key: "number", head: "No.", cell: ({ number }) => <b>{number}</b> },
 		{
 			key: "what",
-			head: "What",
+			head: "No. and what",
 			main: true,
 			cell: (pin) => {
 				const href = pin.mark === null ? undefined : pinHref({ ...pin, opens: null }, base);
-				return href ? <Link href={href}>{pin.name}</Link> : pin.name;
+				return (
+					<span className="af-pin-line">
+						<Disc number={pin.number} />
+						<span>{href ? <Link href={href}>{pin.name}</Link> : pin.name}</span>
+					</span>
+				);
 			},
-			sub: (pin) => [pin.part, pin.words === pin.name ? "" : pin.words].filter(Boolean).join(" · "),
+			sub: (pin) => [pin.part === pin.name ? "" : pin.part, pin.words === pin.name ? "" : pin.words].filter(Boolean).join(" · "),
 		},
 		{ key: "mark", head: "Mark", cell: ({ mark }) => mark },
 		{

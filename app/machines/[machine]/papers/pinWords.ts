@@ -10,4 +10,4 @@ export function pinHref({ opens, mark }: Pick<Pin, "opens" | "mark">, base: stri
 
 /** "Coin door lamp, k02, Lens carriage 12-0147-K, in its place". */
 export const pinInWords = ({ name, mark, part, tag, now, words }: Pick<Pin, "name" | "mark" | "part" | "tag" | "now" | "words">): string =>
-	[name, mark, [part, tag].filter(Boolean).join(" "), words === name ? "" : words, now].filter(Boolean).join(", ");
+	[name, mark, [part === name ? "" : part, tag].filter(Boolean).join(" "), words === name ? "" : words, now].filter(Boolean).join(", ");

@@ -55,14 +55,17 @@ export function PinBoard({
 		setOpen({ pin, at });
 	};
 	const key = open === null ? "" : (open.pin?.id ?? "new");
+	const was = useRef("");
+	// The focus goes to the crosshair, and back to where one more begins.
 	useEffect(() => {
 		if (key !== "") crosshair.current?.focus();
+		else if (was.current !== "") addButton.current?.querySelector("button")?.focus();
+		was.current = key;
 	}, [key]);
 
 	const close = (words: string) => {
 		setOpen(null);
 		setDone(words);
-		addButton.current?.querySelector("button")?.focus();
 		if (words !== "") router.refresh();
 	};
 	const point = (event: MouseEvent<HTMLElement>) => {
