@@ -3,6 +3,7 @@
 
 import { cpus } from "node:os";
 import { freshShop } from "@/tests/support/freshShop";
+import { benchPages } from "./benchPages";
 import { leastOpening } from "./leastOpening";
 import { fill, machinePage } from "./machinePage";
 import { recordedWrite } from "./recordedWrite";
@@ -17,6 +18,7 @@ const [folder] = process.argv.slice(2);
 if (folder !== undefined && publishedProjects(folder) > 0) process.exitCode = 1;
 if (largerProjects() > 0) process.exitCode = 1;
 await simulating();
+await benchPages();
 await recordedWrite();
 const shop = await freshShop();
 try {

@@ -18,13 +18,18 @@ import { benchShop, lampNamed } from "./benchShop";
 import { and, type Effort, NOTHING, secondsOf, sumOf } from "./keystrokes";
 import { PAPER } from "./paperWay";
 import { plainPhoto } from "./photos";
+import { barePage, scriptOf } from "./weights";
 
 const MOST_TAPS = 6;
+const MOST_KB = 60;
 
 let made: Awaited<ReturnType<typeof benchShop>>;
 let shop: ServedShop;
 let browser: Browser;
 let page: Page;
+/** The bag that is made on the way, and a part of the machine, by their tags. */
+let bag = "";
+let part = "";
 let shelf: { readonly id: string; readonly tag: string };
 const rows: { readonly task: string; readonly tool: Effort; readonly paper: Effort }[] = [];
 
@@ -55,6 +60,7 @@ beforeAll(async () => {
 		got(await moveBag({ bagId, to: { kind: "location", locationId } }, env()));
 	}
 	got(await planStep(planStepSchema.parse({ machineId: machine.id, kind: "clean", title: "Clean the lamps" }), env()));
+	part = (await read.tag.findFirstOrThrow({ where: { part: { name: lampNamed(6) } }, select: { id: true } })).id;
 	await store.close();
 
 	shop = await serveShop(made.folder);
@@ -133,8 +139,6 @@ function task(name: string, work: (hands: Counted) => Promise<void>, ready: () =
 }
 
 describe("the ten commonest tasks are quicker than by paper tag, photo and spreadsheet", () => {
-	let bag = "";
-
 	task(
 		"take out, photo, new bag, label",
 		async (hands) => {
@@ -183,7 +187,7 @@ describe("the ten commonest tasks are quicker than by paper tag, photo and sprea
 		await hands.link("Count it");
 		for (const name of [/trims/, /coils/, new RegExp(bag)]) await hands.box(name);
 		await hands.button("Record the count");
-		await heading("Counted");
+		await page.getByText("Counted", { exact: true }).waitFor();
 	});
 	task("print its label again", async (hands) => {
 		await hands.scan(bag);
@@ -228,5 +232,29 @@ describe("the ten commonest tasks are quicker than by paper tag, photo and sprea
 		const head = `${"".padEnd(42)} taps  keys  pen photos    s     taps  keys  pen photos    s`;
 		console.info([head, ...rows.map(line)].join("\n"));
 		expect(rows).toHaveLength(10);
+	});
+});
+
+describe(`pages of the bench bring at most ${MOST_KB} KB of script beyond a bare page`, () => {
+	it("each of them", async () => {
+		const base = barePage();
+		expect(base).toBeGreaterThan(50);
+		const pages = [
+			"/machines/21/bench",
+			"/machines/21/take-out/p05",
+			"/machines/21/put-in/p04",
+			`/t/${bag}`,
+			`/t/${part}`,
+			"/store/move",
+			`/store/${shelf.id}/count`,
+			"/phone",
+		];
+		const weights = [];
+		for (const address of pages) weights.push({ address, more: (await scriptOf(page.context(), shop.base + address)) - base });
+		console.info(
+			[`a bare page: ${base.toFixed(1)} KB`, ...weights.map(({ address, more }) => `${address}: ${more.toFixed(1)} KB more`)].join("\n"),
+		);
+		for (const { more } of weights) expect(more).toBeGreaterThan(1);
+		expect(weights.filter(({ more }) => more > MOST_KB)).toEqual([]);
 	});
 });
