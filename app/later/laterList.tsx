@@ -39,7 +39,7 @@ export function LaterList({
 	};
 	return (
 		<Stack>
-			<p id="later-said" role="status" tabIndex={-1}>
+			<p id="later-said" role="status" tabIndex={-1} className={said === "" ? "sr-only" : ""}>
 				{said}
 			</p>
 			{days.map(({ key, title, machine, rows }) => (

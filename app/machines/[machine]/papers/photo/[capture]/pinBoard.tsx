@@ -68,8 +68,24 @@ export function PinBoard({
 		setDone(words);
 		if (words !== "") router.refresh();
 	};
+	/** Of pins whose targets overlap, the one whose middle is nearest is meant, whichever lies on top. */
+	const nearest = (event: MouseEvent<HTMLElement>) => {
+		const over = (event.target as Element).closest(".af-pin");
+		// A key has no place, and who wants another window knows which link is under the pointer.
+		if (over === null || open || event.detail === 0 || event.ctrlKey || event.metaKey || event.shiftKey) return;
+		const away = (pin: Element) => {
+			const box = pin.getBoundingClientRect();
+			return Math.hypot(box.left + box.width / 2 - event.clientX, box.top + box.height / 2 - event.clientY);
+		};
+		const meant = [...event.currentTarget.querySelectorAll(".af-pin")].reduce((a, b) => (away(b) < away(a) ? b : a), over);
+		if (meant === over) return;
+		event.preventDefault();
+		event.stopPropagation();
+		const href = meant.getAttribute("href");
+		if (href !== null) router.push(href);
+	};
 	const point = (event: MouseEvent<HTMLElement>) => {
-		if (!mayPin || (event.target as Element).closest("a, button")) return;
+		if (!mayPin || (event.target as Element).closest(open ? "button" : ".af-pin, button")) return;
 		const box = event.currentTarget.querySelector("img")?.getBoundingClientRect();
 		if (!box || box.width === 0 || box.height === 0) return;
 		const at = {
@@ -94,11 +110,12 @@ export function PinBoard({
 	return (
 		<Stack>
 			{/* biome-ignore lint/a11y/useKeyWithClickEvents: the button "Add a pin" and the arrow keys of its crosshair do the same */}
-			<figure className="af-pinned" data-open={mayPin ? "" : undefined} onClick={point}>
+			<figure className="af-pinned" data-open={mayPin ? "" : undefined} onClick={point} onClickCapture={nearest}>
 				<Picture src={src} alt={alt} eager />
 				<Spots
 					spots={shown.map((pin) => {
-						const href = pinHref(pin, base);
+						// While a pin is being set, a tap on another must not lead away.
+						const href = open ? undefined : pinHref(pin, base);
 						return {
 							id: pin.id,
 							number: pin.number,
