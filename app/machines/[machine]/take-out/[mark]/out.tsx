@@ -92,7 +92,7 @@ export function Out({
 					Print the label
 				</a>
 				<Button onClick={putBack}>Put it back</Button>
-				{next ? null : <ButtonLink href={`/machines/${machine.number}/bench`}>The next one</ButtonLink>}
+				{next ? null : <ButtonLink href={`/machines/${machine.number}/take-out`}>The next one</ButtonLink>}
 			</ActionBar>
 		</>
 	);
