@@ -4,7 +4,7 @@
 const TOUCHES_DATABASE = "(queries|changes|buildQueries|[a-zA-Z]*Queries)\\.ts$";
 /** Areas and files at the edge: they open, store, serve or talk to the process. */
 const EDGE =
-	"^lib/(db|cli|files|http|generated)/|^lib/(config|people/current|shop/keys|ledger/(record|refusals|edge|env|verify[a-zA-Z]*|rows|signing|hash|asOf[a-zA-Z]*|history[a-zA-Z]*))\\.ts$|^lib/labels/(labelPdf|labelFonts|qrModules)\\.ts$";
+	"^lib/(db|cli|files|http|generated)/|^lib/(config|people/current|shop/keys|ledger/(record|refusals|edge|env|verify[a-zA-Z]*|rows|signing|hash|asOf[a-zA-Z]*|history[a-zA-Z]*))\\.ts$|^lib/labels/(labelPdf|paper|labelFonts|qrModules|printer)\\.ts$";
 
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {

@@ -11,6 +11,13 @@ const pemFile = (name: string, what: string) =>
 		.refine((file) => existsSync(file), `${name} names a file that is not there; it is the path of the ${what}, in PEM form.`)
 		.optional();
 
+/** The words of a command, split at blanks, what stands in quotes kept whole. Null when a quote is left open. No sign means anything else. */
+function commandWords(command: string): string[] | null {
+	const words = [...command.matchAll(/(?:[^\s"']|"[^"]*"|'[^']*')+/g)].map(([word]) => word);
+	const isWhole = words.join("") === command.replace(/("[^"]*"|'[^']*')|\s+/g, (_, quoted: string | undefined) => quoted ?? "");
+	return isWhole ? words.map((word) => word.replace(/"([^"]*)"|'([^']*)'/g, (_, double, single) => double ?? single ?? "")) : null;
+}
+
 const schema = z.object({
 	ASFOUND_DATA: z.string().min(1, "ASFOUND_DATA names the data folder; leave it out for ./data.").default("./data"),
 	ASFOUND_HOST: z
@@ -40,6 +47,13 @@ const schema = z.object({
 			"ASFOUND_HOSTS lists further names under which the shop may be called, like shop.example,bench.example: no http://, no port, no path.",
 		)
 		.optional(),
+	ASFOUND_PRINT: z
+		.string()
+		.refine(
+			(command) => (commandWords(command)?.length ?? 0) > 0,
+			"ASFOUND_PRINT is a program with its words, like lp -d labels -o fit-to-page=false; close every quote that you open.",
+		)
+		.optional(),
 	ASFOUND_TLS_KEY: pemFile("ASFOUND_TLS_KEY", "private key for https"),
 	ASFOUND_TLS_CERT: pemFile("ASFOUND_TLS_CERT", "certificate for https"),
 });
@@ -55,6 +69,8 @@ export type Config = {
 	readonly port: number;
 	/** Host and port that phones use; labels and the host guard go by it. */
 	readonly address: string | null;
+	/** The program that takes labels as a PDF on its standard input, with its words; null when labels are opened as a PDF. */
+	readonly print: readonly string[] | null;
 	/** Absolute paths of the key and the certificate; null for plain http. */
 	readonly tls: { readonly key: string; readonly cert: string } | null;
 };
@@ -74,12 +90,13 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): R
 			: [];
 	const wrong = [...unread, ...half, ...unknown];
 	if (!read.success || wrong.length > 0) return err(wrong);
-	const { ASFOUND_DATA, ASFOUND_HOST, ASFOUND_PORT, ASFOUND_ADDRESS, ASFOUND_TLS_KEY, ASFOUND_TLS_CERT } = read.data;
+	const { ASFOUND_DATA, ASFOUND_HOST, ASFOUND_PORT, ASFOUND_ADDRESS, ASFOUND_PRINT, ASFOUND_TLS_KEY, ASFOUND_TLS_CERT } = read.data;
 	return ok({
 		dataFolder: path.resolve(ASFOUND_DATA),
 		host: ASFOUND_HOST,
 		port: ASFOUND_PORT,
 		address: ASFOUND_ADDRESS ?? null,
+		print: ASFOUND_PRINT === undefined ? null : commandWords(ASFOUND_PRINT),
 		tls: ASFOUND_TLS_KEY && ASFOUND_TLS_CERT ? { key: path.resolve(ASFOUND_TLS_KEY), cert: path.resolve(ASFOUND_TLS_CERT) } : null,
 	});
 }

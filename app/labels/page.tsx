@@ -2,6 +2,7 @@ import type { Metadata } from "next";
 import { cookies } from "next/headers";
 import { redirect } from "next/navigation";
 import { Button } from "@/app/ui/button";
+import { ButtonLink } from "@/app/ui/buttonLink";
 import { Card } from "@/app/ui/card";
 import { Columns, Stack } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
@@ -9,22 +10,25 @@ import { Notice } from "@/app/ui/notice";
 import { PageHead } from "@/app/ui/pageHead";
 import { SelectField } from "@/app/ui/selectField";
 import { StepperField } from "@/app/ui/stepperField";
+import { ordinal } from "@/lib/core/ordinal";
 import { shopStore } from "@/lib/db/shopStore";
-import { labelAddress } from "@/lib/labels/address";
-import { ordinal } from "@/lib/labels/changes";
 import { labelFonts } from "@/lib/labels/labelFonts";
 import { layoutLabel } from "@/lib/labels/labelLayout";
 import { labelSvg } from "@/lib/labels/labelSvg";
+import { nudgeInWords } from "@/lib/labels/ownStock";
+import { isPrinterSet } from "@/lib/labels/printer";
+import { addressOnLabels, labelsToPrint, stockOrFirst } from "@/lib/labels/printQueries";
 import { qrModules } from "@/lib/labels/qrModules";
-import { bagTagsOf, labelContents, readyTags, timesPrinted } from "@/lib/labels/queries";
+import { bagTagsOf, readyTags } from "@/lib/labels/queries";
 import { printAddressSchema } from "@/lib/labels/schema";
-import { labelsPerPage, STOCKS } from "@/lib/labels/stock";
+import { labelsPerPage } from "@/lib/labels/stock";
+import { nudges, stocksToUse } from "@/lib/labels/stockQueries";
 import { machineChoices } from "@/lib/machines/queries";
 import { requireShop } from "@/lib/shop/queries";
 import "./labels.css";
-import { PrintLink } from "./printLink";
+import { PrintButtons } from "./printButtons";
 import { StartAt } from "./startAt";
-import { STOCK_COOKIE, stockOrFirst } from "./stockInUse";
+import { STOCK_COOKIE } from "./stockInUse";
 
 export const metadata: Metadata = { title: "Labels" };
 
@@ -62,16 +66,17 @@ export default async function LabelsPage({ searchParams }: { searchParams: Searc
 		);
 	}
 	const { tags, start, copies, outlines } = said.data;
-	const stock = stockOrFirst(said.data.stock ?? (await cookies()).get(STOCK_COOKIE)?.value);
 	const { read } = await shopStore();
+	const stock = await stockOrFirst(read, said.data.stock ?? (await cookies()).get(STOCK_COOKIE)?.value);
 	const shop = await requireShop(read);
-	const address = shop.address === null ? null : labelAddress(shop.address);
-	const [contents, printed] = await Promise.all([labelContents(read, tags, shop.timeZone), timesPrinted(read, tags)]);
+	const address = addressOnLabels(shop.address);
+	const [contents, stocks, moved] = await Promise.all([labelsToPrint(read, tags, null), stocksToUse(read), nudges(read)]);
+	const nudge = moved.get(stock.id) ?? { right: 0, down: 0 };
 	const type = labelFonts();
 	const labels = contents.map((content) => ({
 		content,
-		laid: layoutLabel(content, stock, { type, modulesOf: qrModules, address: address?.ok ? address.value : null }),
-		before: printed.get(content.tag) ?? 0,
+		laid: layoutLabel(content, stock, { type, modulesOf: qrModules, address }),
+		before: (content.print ?? 1) - 1,
 	}));
 	const refused = labels.flatMap(({ content, laid }) => (laid.ok ? [] : [`${content.tag}: ${laid.error.say}`]));
 	const shortened = labels.flatMap(({ content, laid }) =>
@@ -92,9 +97,17 @@ export default async function LabelsPage({ searchParams }: { searchParams: Searc
 				title={count === 1 ? "1 label" : `${count} labels`}
 				lead={stock.name}
 				actions={
-					<PrintLink href={`/labels/pdf?${pdf}`} deed={one(asked.now) ?? null} isAble={refused.length === 0}>
-						{count === 1 ? "Print the label" : `Print ${count} labels`}
-					</PrintLink>
+					<PrintButtons
+						key={pdf.toString()}
+						tags={tags}
+						stock={stock.id}
+						startAt={start}
+						copies={copies}
+						deed={one(asked.now) ?? null}
+						pdf={`/labels/pdf?${pdf}`}
+						hasPrinter={isPrinterSet()}
+						isAble={refused.length === 0}
+					/>
 				}
 			/>
 			{refused.length > 0 ? (
@@ -134,7 +147,7 @@ export default async function LabelsPage({ searchParams }: { searchParams: Searc
 							label="In the printer"
 							name="stock"
 							defaultValue={stock.id}
-							options={STOCKS.map((known) => ({ value: known.id, label: known.name }))}
+							options={stocks.map((known) => ({ value: known.id, label: known.name }))}
 						/>
 						{perSheet > 1 ? <StartAt perSheet={perSheet} columns={stock.kind === "sheet" ? stock.columns : 1} start={start} /> : null}
 						<StepperField
@@ -151,10 +164,13 @@ export default async function LabelsPage({ searchParams }: { searchParams: Searc
 						</label>
 						<Button type="submit">Show it so</Button>
 					</form>
-					<p className="af-sub pt-3">Print at actual size, without fitting to the page.</p>
+					<p className="af-sub pt-3">
+						Print at actual size, without fitting to the page. Prints on this stock go {nudgeInWords(nudge)}:{" "}
+						<Link href={`/labels/stock/${stock.id}`}>nudge them</Link>. Other stock: <Link href="/labels/stock">measure your own</Link>.
+					</p>
 				</Card>
 			</Columns>
-			{shop.address === null || address?.ok === false ? (
+			{address === null ? (
 				<Notice live="off">
 					The code on the label holds the tag alone: a phone reads it, and the tag is typed or scanned in Asfound. With the shop's address
 					set under <Link href="/people">People</Link>, any phone's camera opens the page.
@@ -189,7 +205,11 @@ async function ChooseLabels() {
 	];
 	return (
 		<Stack>
-			<PageHead title="Labels" lead="A label is printed from the page of its part or bag. Here, many at once." />
+			<PageHead
+				title="Labels"
+				lead="A label is printed from the page of its part or bag. Here, many at once."
+				actions={<ButtonLink href="/labels/stock">Label stock</ButtonLink>}
+			/>
 			<Columns even>
 				<Card title="All bags of a machine">
 					<form action="/labels" className="flex flex-col gap-2">
@@ -211,6 +231,24 @@ async function ChooseLabels() {
 							Show the tags
 						</Button>
 					</form>
+				</Card>
+				<Card title="What is in the bags">
+					<form action="/labels/contents" className="flex flex-col gap-2">
+						<p className="af-sub">A list to lie in each bag, or on the wall: parts, fixings with their counts, for which position.</p>
+						<SelectField label="Bags of which machine" name="bags" options={options} />
+						<Button type="submit">Show the lists</Button>
+					</form>
+				</Card>
+				<Card title="Flags for wires">
+					<form action="/labels/wires" className="flex flex-col gap-2">
+						<p className="af-sub">A label folded round each end of a wire: terminal, device, colour, and where the other end goes.</p>
+						<SelectField label="Wires of which machine" name="machine" options={options.filter(({ value }) => value !== "0")} />
+						<Button type="submit">Show the flags</Button>
+					</form>
+				</Card>
+				<Card title="Sheets for shelves">
+					<p className="af-sub pb-3">The name of a place in letters as large as fit on a page, with its way, its tag and its code.</p>
+					<ButtonLink href="/labels/shelves">Choose shelves</ButtonLink>
 				</Card>
 			</Columns>
 		</Stack>

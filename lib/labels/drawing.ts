@@ -31,11 +31,11 @@ export type Mark =
 
 export type CodeMark = Extract<Mark, { kind: "code" }>;
 
+/** Marks on an area of this size. */
+export type Drawing = { readonly width: number; readonly height: number; readonly marks: readonly Mark[] };
+
 /** A label ready to be drawn. */
-export type LabelDrawing = {
-	readonly width: number;
-	readonly height: number;
-	readonly marks: readonly Mark[];
+export type LabelDrawing = Drawing & {
 	/** What had to be shortened or left out, by name, so that the person can be told before printing. */
 	readonly shortened: readonly string[];
 	/** Characters that no font here can draw; a box stands in their place. */

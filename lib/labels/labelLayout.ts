@@ -137,7 +137,7 @@ function drawableText(text: LabelText, type: TypeCase): { text: LabelText; undra
 			count: text.count && { ...text.count, of: drawable(text.count.of) },
 			facts: text.facts.map(drawable),
 			hazard: text.hazard && drawable(text.hazard),
-			foot: drawable(text.foot),
+			foot: text.foot.map(drawable),
 		},
 		undrawable: [...undrawable],
 	};

@@ -1,6 +1,6 @@
 // A label as SVG for the screen: the same drawing that goes to paper.
 
-import { darkRuns, type LabelDrawing, type Mark } from "@/lib/labels/drawing";
+import { type Drawing, darkRuns, type Mark } from "@/lib/labels/drawing";
 import type { Face } from "@/lib/labels/face";
 
 const FAMILY: Readonly<Record<Face, string>> = {
@@ -19,7 +19,7 @@ const n = (value: number): string => String(Math.round(value * 10_000) / 10_000)
  * The drawing as a complete `<svg>` in millimetres, with the words of the label as its name for those who listen.
  * Text is set to the widths that were measured for paper, so that a missing font does not change the layout.
  */
-export function labelSvg(drawing: LabelDrawing): string {
+export function labelSvg(drawing: Drawing): string {
 	const { width, height, marks } = drawing;
 	const said = marks.flatMap((mark) => (mark.kind === "text" ? [mark.text] : [])).join(" ");
 	return [

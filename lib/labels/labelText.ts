@@ -1,6 +1,7 @@
 // What a label says to a person without the tool: every line in words, in the order in which it matters.
 
 import { type Day, formatDayShort } from "@/lib/core/days";
+import { ordinal } from "@/lib/core/ordinal";
 import { glued } from "@/lib/labels/fitText";
 import type { Tag } from "@/lib/tags/tag";
 
@@ -35,6 +36,8 @@ export type LabelContent = {
 	readonly deed?: string;
 	readonly day?: Day;
 	readonly initials?: string;
+	/** The how-manieth label of this tag: one that went to paper before says so, since the other may still be about. */
+	readonly print?: number;
 };
 
 /** The words of a label. Alternatives run from the full wording to the shortest that still says it. */
@@ -51,8 +54,8 @@ export type LabelText = {
 	/** In a word, and the rest of the sentence. */
 	readonly fate: { readonly word: string; readonly rest: readonly string[] } | null;
 	readonly hazard: string | null;
-	/** Deed and day, initials. */
-	readonly foot: string;
+	/** Deed and day, initials, which print. Empty when nothing of it is known. */
+	readonly foot: readonly string[];
 };
 
 const FATES: Readonly<Record<Fate, NonNullable<LabelText["fate"]>>> = {
@@ -91,10 +94,21 @@ export function labelText(content: LabelContent): LabelText {
 			.filter((fact) => fact !== ""),
 		fate: fate === undefined ? null : FATES[fate],
 		hazard: glued(plain(content.hazard)) || null,
-		foot: [[plain(content.deed), content.day && formatDayShort(content.day)].filter(Boolean).join(" "), plain(content.initials)]
-			.filter((part) => part !== "")
-			.join(" · "),
+		foot: footText(content),
 	};
+}
+
+function footText({ deed, day, initials, print = 1 }: LabelContent): string[] {
+	const by = plain(initials);
+	const nth = print > 1 ? `${ordinal(print)} print` : "";
+	const joined = (...parts: readonly string[]): string => parts.filter((part) => part !== "").join(" · ");
+	const on = day === undefined ? "" : formatDayShort(day);
+	const wordings = [
+		joined([plain(deed), on].filter(Boolean).join(" "), by, nth),
+		joined(on || plain(deed), by, nth),
+		...(day === undefined ? [] : [joined(on.replace(/ \d{4}$/, ""), by, nth)]),
+	];
+	return [...new Set(wordings)].filter((wording) => wording !== "");
 }
 
 function countText(count: number, counted: string, words: string): NonNullable<LabelText["count"]> {

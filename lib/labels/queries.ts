@@ -1,3 +1,4 @@
+import { z } from "zod";
 import { freeBagNumber } from "@/lib/bags/number";
 import { numbersTaken } from "@/lib/bags/placing";
 import { dayOf } from "@/lib/core/days";
@@ -5,6 +6,7 @@ import { instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
 import { formatFixings } from "@/lib/fixings/fixingWords";
 import type { LabelContent, Side } from "@/lib/labels/labelText";
+import { placesUp } from "@/lib/store/queries";
 import { readTag } from "@/lib/tags/readTag";
 import { formatTag, type Tag } from "@/lib/tags/tag";
 
@@ -33,6 +35,20 @@ export async function machinesOfTags(read: Reader, tags: readonly string[]): Pro
 export async function timesPrinted(read: Reader, tags: readonly string[]): Promise<Map<string, number>> {
 	const rows = await read.labelPrint.groupBy({ by: ["tag"], where: { tag: { in: [...tags] } }, _count: { _all: true } });
 	return new Map(rows.map((row) => [row.tag, row._count._all]));
+}
+
+const printedResult = z.object({ result: z.object({ printed: z.array(z.object({ tag: z.string(), times: z.number() })) }) });
+
+/**
+ * Which print of each tag the next one is; of tags that this deed has put in the book already, the one that it was, so that
+ * the same deed asked for again gives the same paper.
+ */
+export async function nextPrints(read: Reader, tags: readonly string[], deed: string | null): Promise<Map<string, number>> {
+	const receipt = deed === null ? null : await read.receipt.findUnique({ where: { deed }, select: { result: true } });
+	const kept = receipt ? printedResult.safeParse(JSON.parse(receipt.result)) : null;
+	const done = new Map(kept?.success ? kept.data.result.printed.map(({ tag, times }) => [tag, times]) : []);
+	const before = await timesPrinted(read, tags);
+	return new Map(tags.map((tag) => [tag, done.get(tag) ?? (before.get(tag) ?? 0) + 1]));
 }
 
 const SIDE = /\b(left|right|front|rear|top|bottom)\b/gi;
@@ -121,6 +137,10 @@ export async function labelContents(read: Reader, tags: readonly Tag[], timeZone
 		rows.flatMap((row) => row.part?.fittings[0]?.entry ?? row.bag?.entry ?? []),
 	);
 	const known = new Map(rows.map((row) => [row.id, row]));
+	const places = await placesOfTags(
+		read,
+		tags.filter((tag) => !known.has(tag)),
+	);
 	return tags.map((tag): LabelContent => {
 		const { part, bag } = known.get(tag) ?? {};
 		if (part) {
@@ -169,8 +189,23 @@ export async function labelContents(read: Reader, tags: readonly Tag[], timeZone
 				...(by ? { initials: by } : {}),
 			};
 		}
+		const place = places.get(tag);
+		if (place) return { tag, words: place.name, ...(place.way.length > 0 ? { position: place.way.join(" · ") } : {}) };
 		return { tag, words: "................................" };
 	});
+}
+
+/** The places that these tags hang on: name, and the way there from the room inwards. */
+export async function placesOfTags(read: Reader, tags: readonly string[]): Promise<Map<string, { name: string; way: string[] }>> {
+	const rows =
+		tags.length === 0 ? [] : await read.placeTag.findMany({ where: { id: { in: [...tags] } }, select: { id: true, locationId: true } });
+	const found = await Promise.all(
+		rows.map(async ({ id, locationId }) => {
+			const [place, ...around] = await placesUp(read, locationId);
+			return [id, { name: place?.name ?? "", way: around.map(({ name }) => name).reverse() }] as const;
+		}),
+	);
+	return new Map(found);
 }
 
 const seatName = { position: { select: { name: true } } } as const;

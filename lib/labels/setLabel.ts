@@ -2,7 +2,7 @@
 
 import type { LabelDrawing } from "@/lib/labels/drawing";
 import { CAP_HEIGHT, DESCENDER, type TypeCase } from "@/lib/labels/face";
-import { fitLines, GLUE, shorten } from "@/lib/labels/fitText";
+import { fitLines, GLUE, shorten, type WidthOf } from "@/lib/labels/fitText";
 import { writeFate, writeHazard } from "@/lib/labels/labelBands";
 import { factLines } from "@/lib/labels/labelFacts";
 import { type LinePlace, writeMarkings } from "@/lib/labels/labelMarkings";
@@ -83,8 +83,8 @@ export function setLabel(text: LabelText, code: Code, setting: Setting, type: Ty
 
 	// From the bottom up: day and initials, what becomes of it, what must be known first.
 	const left = isNarrow ? INSET : beside;
-	const foot = writeFoot(hand.foot, setting.hasFoot ? text.foot : "", { left, right, floor: height - INSET }, scale, air);
-	if (foot.isCut || (!setting.hasFoot && text.foot !== "")) cut("day and initials");
+	const foot = writeFoot(hand.foot, setting.hasFoot ? text.foot : [], { left, right, floor: height - INSET }, scale, air);
+	if (foot.isCut || (!setting.hasFoot && text.foot.length > 0)) cut("day and initials");
 	let floor = foot.top;
 	if (text.fate) floor = writeFate(hand.fate, text.fate, { left, right, floor }, scale, air);
 	if (text.hazard !== null) {
@@ -127,7 +127,10 @@ export function setLabel(text: LabelText, code: Code, setting: Setting, type: Ty
 	const factPlaces = places.slice(markedLines.lines);
 	const lacksView = markedLines.lost.includes("seen from") && factPlaces.length > 0;
 	for (const loss of markedLines.lost) if (loss !== "seen from" || !lacksView) cut(loss);
-	const facts = factLines(lacksView ? withView(said, text.side) : said, factPlaces, pen.widthAt("sans", cap));
+	const facts = lacksView
+		? factsWithView(said, text.side, factPlaces, pen.widthAt("sans", cap))
+		: { ...factLines(said, factPlaces, pen.widthAt("sans", cap)), lacksView: false };
+	if (facts.lacksView) cut("seen from");
 	if (facts.isCut) cut("machine and position");
 	const lastLine = places[markedLines.lines + facts.lines.length - 1]?.y ?? bottomOfWords(wordLines);
 	const spare = isNarrow ? 0 : Math.max(0, floor - 0.7 * air - descent(cap) * 0.6 - lastLine);
@@ -154,10 +157,23 @@ export function setLabel(text: LabelText, code: Code, setting: Setting, type: Ty
 	return { width, height, marks: pen.marks, shortened, cost };
 }
 
-/** From where left and right are seen, at the head of the facts when the line of the side had no room for it. */
-function withView([first, ...others]: readonly string[], side: LabelText["side"]): string[] {
+/**
+ * The facts with from where left and right are seen at their head, when the line of the side had no room for it: on one
+ * line with the machine, or on a line of its own, but never cut.
+ */
+function factsWithView(
+	said: readonly string[],
+	side: LabelText["side"],
+	places: readonly LinePlace[],
+	widthOf: WidthOf,
+): { lines: string[]; isCut: boolean; lacksView: boolean } {
 	const view = side?.seenFrom.at(-1) ?? "";
-	return [first === undefined ? view : `${view} · ${first}`, ...others];
+	const [first, ...others] = said;
+	const joined = factLines([first === undefined ? view : `${view} · ${first}`, ...others], places, widthOf);
+	if (!joined.isCut) return { ...joined, lacksView: false };
+	if (widthOf(view) > (places[0]?.room ?? 0)) return { ...factLines(said, places, widthOf), lacksView: true };
+	const below = factLines(said, places.slice(1), widthOf);
+	return { lines: [view, ...below.lines], isCut: below.isCut, lacksView: false };
 }
 
 /** Where no room is left under the code, the count goes before the words, or before the facts if it counts something else. */
@@ -172,20 +188,22 @@ const middleTop = (height: number, box: number, quiet: number): number => quiet 
 
 type FootPlace = { readonly left: number; readonly right: number; readonly floor: number };
 
-/** Deed, day and initials on the last line. Gives its base line, and the line that everything above must stay above. */
+/** Deed, day, initials and which print on the last line, in the fullest wording for which there is room. Gives its base line, and the line that everything above must stay above. */
 function writeFoot(
 	pen: Pen,
-	foot: string,
+	wordings: readonly string[],
 	{ left, right, floor }: FootPlace,
 	scale: number,
 	air: number,
 ): { line: number; top: number; isCut: boolean } {
 	const cap = SMALLEST_CAP * Math.min(scale, 1.6);
 	const line = floor - descent(cap) * 0.5;
-	if (foot === "") return { line, top: floor, isCut: false };
-	const written = shorten(foot, right - left, pen.widthAt("sans", cap));
-	pen.write(written, left, line, "sans", cap);
-	return { line, top: line - cap - 0.9 * air, isCut: written !== foot };
+	const shortest = wordings.at(-1);
+	if (shortest === undefined) return { line, top: floor, isCut: false };
+	const widthOf = pen.widthAt("sans", cap);
+	const whole = wordings.find((wording) => widthOf(wording) <= right - left);
+	pen.write(whole ?? shorten(shortest, right - left, widthOf), left, line, "sans", cap);
+	return { line, top: line - cap - 0.9 * air, isCut: whole === undefined };
 }
 
 type CountPlace = { readonly left: number; readonly right: number; readonly top: number; readonly line: number };

@@ -43,18 +43,45 @@ export const stockSchema = z.discriminatedUnion("kind", [rollSchema, continuousS
 export type Stock = z.infer<typeof stockSchema>;
 export type SheetStock = z.infer<typeof sheetSchema>;
 
-/** Stock that most shops have. Sheet sizes from sheet data pages; roll sizes are common practice. */
+/** Labels that follow each other without a gap, with the page's room left over shared between its edges. */
+const centred = (
+	id: string,
+	name: string,
+	page: { pageWidth: number; pageHeight: number },
+	grid: { columns: number; rows: number; width: number; height: number; pitchX: number; pitchY: number },
+): SheetStock => ({
+	kind: "sheet",
+	id,
+	name,
+	...page,
+	columns: grid.columns,
+	rows: grid.rows,
+	width: grid.width,
+	height: grid.height,
+	top: tenth(page.pageHeight - (grid.rows - 1) * grid.pitchY - grid.height) / 2,
+	left: tenth(page.pageWidth - (grid.columns - 1) * grid.pitchX - grid.width) / 2,
+	pitchX: grid.pitchX,
+	pitchY: grid.pitchY,
+});
+const tenth = (mm: number): number => Math.round(mm * 10) / 10;
+
+export const A4 = { pageWidth: 210, pageHeight: 297 } as const;
+export const LETTER = { pageWidth: 215.9, pageHeight: 279.4 } as const;
+
+/** Stock that most shops have. a4-21 and letter-30 from sheet data pages; the other sheets and the rolls are common practice. */
 export const STOCKS: readonly Stock[] = [
 	{ kind: "roll", id: "roll-62x29", name: "Roll, 62 x 29 mm", width: 62, height: 29 },
 	{ kind: "roll", id: "roll-57x32", name: "Roll, 57 x 32 mm", width: 57, height: 32 },
+	{ kind: "roll", id: "roll-50x25", name: "Roll, 50 x 25 mm (small bags)", width: 50, height: 25 },
+	{ kind: "roll", id: "roll-40x30", name: "Roll, 40 x 30 mm (small bags)", width: 40, height: 30 },
 	{ kind: "roll", id: "roll-100x50", name: "Roll, 100 x 50 mm (totes)", width: 100, height: 50 },
+	{ kind: "roll", id: "tie-on-70x35", name: "Tie-on tags, 70 x 35 mm", width: 70, height: 35 },
 	{ kind: "continuous", id: "continuous-62", name: "Continuous roll, 62 mm", width: 62, shortest: 29, longest: 60 },
 	{
 		kind: "sheet",
 		id: "a4-21",
 		name: "A4 sheet, 21 of 63.5 x 38.1 mm",
-		pageWidth: 210,
-		pageHeight: 297,
+		...A4,
 		columns: 3,
 		rows: 7,
 		width: 63.5,
@@ -64,12 +91,20 @@ export const STOCKS: readonly Stock[] = [
 		pitchX: 66,
 		pitchY: 38.1,
 	},
+	centred("a4-24-70x37", "A4 sheet, 24 of 70 x 37 mm", A4, { columns: 3, rows: 8, width: 70, height: 37, pitchX: 70, pitchY: 37 }),
+	centred("a4-65", "A4 sheet, 65 of 38.1 x 21.2 mm", A4, {
+		columns: 5,
+		rows: 13,
+		width: 38.1,
+		height: 21.2,
+		pitchX: 40.6,
+		pitchY: 21.2,
+	}),
 	{
 		kind: "sheet",
 		id: "letter-30",
 		name: "US Letter sheet, 30 of 2 5/8 x 1 in",
-		pageWidth: 215.9,
-		pageHeight: 279.4,
+		...LETTER,
 		columns: 3,
 		rows: 10,
 		width: 66.675,
@@ -79,7 +114,24 @@ export const STOCKS: readonly Stock[] = [
 		pitchX: 69.85,
 		pitchY: 25.4,
 	},
+	{
+		kind: "sheet",
+		id: "letter-10",
+		name: "US Letter sheet, 10 of 4 x 2 in (totes)",
+		...LETTER,
+		columns: 2,
+		rows: 5,
+		width: 101.6,
+		height: 50.8,
+		top: 12.7,
+		left: 3.96875,
+		pitchX: 106.3625,
+		pitchY: 50.8,
+	},
 ];
+
+/** The label that is folded round a wire: narrower than any other, since each half holds three short lines and no code. */
+export const FLAG_ROLL: Stock = { kind: "roll", id: "flag-25x75", name: "Flag roll, 25 x 75 mm (wires)", width: 25, height: 75 };
 
 /** The stock of an id, among the shop's own and the common ones. */
 export function stockOf(stockId: string, own: readonly Stock[] = []): Result<Stock, Refusal> {

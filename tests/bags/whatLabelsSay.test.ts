@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { makeBag } from "@/lib/bags/changes";
 import type { Result } from "@/lib/core/result";
 import { takeOut } from "@/lib/fittings/changes";
-import { ordinal } from "@/lib/labels/changes";
+import { ordinal } from "@/lib/core/ordinal";
 import { bagTagsOf, labelContents, machinesOfTags, sideIn } from "@/lib/labels/queries";
 import { printAddressSchema, tagListSchema } from "@/lib/labels/schema";
 import { readTag } from "@/lib/tags/readTag";

@@ -9,7 +9,10 @@ const mistakes = (env: Record<string, string>) => {
 
 describe("the settings", () => {
 	it("are all optional, and an empty one is none", () => {
-		const standing = { ok: true, value: { dataFolder: path.resolve("data"), host: "127.0.0.1", port: 3200, address: null, tls: null } };
+		const standing = {
+			ok: true,
+			value: { dataFolder: path.resolve("data"), host: "127.0.0.1", port: 3200, address: null, print: null, tls: null },
+		};
 		expect(readConfig({})).toEqual(standing);
 		expect(readConfig({ ASFOUND_DATA: "", ASFOUND_PORT: "", ASFOUND_TLS_KEY: "", HOME: "/somewhere" })).toEqual(standing);
 	});
@@ -20,6 +23,21 @@ describe("the settings", () => {
 			ok: true,
 			value: { tls: { key: pem, cert: pem } },
 		});
+	});
+
+	it.each([
+		["lp", ["lp"]],
+		["lp -d labels -o fit-to-page=false", ["lp", "-d", "labels", "-o", "fit-to-page=false"]],
+		[`lp -d "Front desk" -t 'two words'`, ["lp", "-d", "Front desk", "-t", "two words"]],
+		[`lp -o job="a b"`, ["lp", "-o", "job=a b"]],
+		// No shell reads it, so what a shell would run or open is a word like any other.
+		["lp; rm -rf $HOME > x | `y`", ["lp;", "rm", "-rf", "$HOME", ">", "x", "|", "`y`"]],
+	])("take the printer's command %s as a program with its words", (command, print) => {
+		expect(readConfig({ ASFOUND_PRINT: command })).toMatchObject({ ok: true, value: { print } });
+	});
+
+	it.each(['lp -d "labels', "lp 'x", '"'])("refuse the printer's command %s, in which a quote is left open", (command) => {
+		expect(mistakes({ ASFOUND_PRINT: command }).join()).toMatch(/ASFOUND_PRINT is a program with its words.*close every quote/);
 	});
 
 	it("that are wrong are all named at once, each with what to do", () => {

@@ -13,13 +13,10 @@ import { STOCKS, type Stock } from "@/lib/labels/stock";
 import { formatTag, usableNumber } from "@/lib/tags/tag";
 import { GEARMOTOR, good, OVERFULL, SHOP_ADDRESS, stock, TRIM_SCREWS, TUBE } from "./printed";
 
-const SMALL: readonly Stock[] = [
-	{ kind: "roll", id: "own-40x30", name: "40 x 30", width: 40, height: 30 },
-	{ kind: "roll", id: "own-50x25", name: "50 x 25", width: 50, height: 25 },
-	{ kind: "roll", id: "own-102x152", name: "4 x 6 in", width: 101.6, height: 152.4 },
-];
-const ALL = [...STOCKS, ...SMALL];
-const EXAMPLES = [GEARMOTOR, TRIM_SCREWS, TUBE, OVERFULL, { tag: formatTag(0, 14), words: "Spare lamps" }];
+const ALL: readonly Stock[] = [...STOCKS, { kind: "roll", id: "own-102x152", name: "4 x 6 in", width: 101.6, height: 152.4 }];
+const EXAMPLES = [GEARMOTOR, TRIM_SCREWS, TUBE, OVERFULL, { ...TRIM_SCREWS, print: 2 }, { tag: formatTag(0, 14), words: "Spare lamps" }];
+/** The smallest common label: an address in its code leaves no room for a hazard. */
+const SMALLEST = "a4-65";
 
 const lay = (content: LabelContent, on: Stock, address: LabelAddress | null = null): LabelDrawing =>
 	good(layoutLabel(content, on, { type: labelFonts(), modulesOf: qrModules, address }));
@@ -88,12 +85,13 @@ function faultsOf(drawing: LabelDrawing): string[] {
 
 describe("a label", { timeout: 120_000 }, () => {
 	describe.each(ALL)("on $name", (on) => {
-		it.each(EXAMPLES)("keeps its words apart, on the label, out of the code's quiet zone, and 2 mm high: $words", (content) => {
+		const examples = on.id === SMALLEST ? EXAMPLES.filter((content) => !("hazard" in content)) : EXAMPLES;
+		it.each(examples)("keeps its words apart, on the label, out of the code's quiet zone, and 2 mm high: $words", (content) => {
 			expect(faultsOf(lay(content, on))).toEqual([]);
 			expect(faultsOf(lay(content, on, SHOP_ADDRESS))).toEqual([]);
 		});
 
-		it.each(EXAMPLES)("always says the tag, the side and what becomes of it: $words", (content) => {
+		it.each(examples)("always says the tag, the side and what becomes of it: $words", (content) => {
 			const words = wordsOf(lay(content, on));
 			expect(words).toContain(content.tag);
 			if ("side" in content) expect(words).toMatch(/LEFT/);
@@ -115,6 +113,26 @@ describe("a label", { timeout: 120_000 }, () => {
 		expect(wordsOf(drawing).replaceAll("\n", " ")).toContain("do not abrade, keep wet");
 	});
 
+	it("with a hazard goes on the smallest sheet label beside the bare tag; beside an address it is refused by name", () => {
+		for (const content of [TUBE, OVERFULL]) {
+			expect(faultsOf(lay(content, stock(SMALLEST)))).toEqual([]);
+			const laid = layoutLabel(content, stock(SMALLEST), { type: labelFonts(), modulesOf: qrModules, address: SHOP_ADDRESS });
+			expect(laid).toMatchObject({ ok: false, error: { code: "label-too-small", say: expect.stringContaining(content.tag) } });
+		}
+	});
+
+	it("says at its foot which print it is from the second on, with day and initials, on every stock that has room for them", () => {
+		for (const on of ALL) expect(wordsOf(lay(GEARMOTOR, on))).not.toContain("print");
+		for (const on of ALL) {
+			const drawing = lay({ ...GEARMOTOR, print: 3 }, on);
+			if (!drawing.shortened.includes("day and initials")) expect(wordsOf(drawing)).toMatch(/4 Mar.* · IM · 3rd print/);
+		}
+		const usual = ["roll-62x29", "roll-57x32", "roll-40x30", "a4-21", "a4-24-70x37"].map((id) =>
+			lay({ ...GEARMOTOR, print: 2 }, stock(id)),
+		);
+		expect(usual.map((drawing) => drawing.shortened)).toEqual(usual.map(() => []));
+	});
+
 	it("says LEFT together with from where that is seen", () => {
 		for (const on of ALL) expect(wordsOf(lay(TRIM_SCREWS, on))).toMatch(/player's (place|view)/);
 	});
@@ -122,9 +140,9 @@ describe("a label", { timeout: 120_000 }, () => {
 	it("shows the count on its own, or before the words where the label is narrow", () => {
 		const wide = textsOf(lay(TRIM_SCREWS, stock("roll-62x29"))).map((mark) => mark.text);
 		expect(wide).toEqual(expect.arrayContaining(["5", "screws"]));
-		const narrow = SMALL[0];
-		if (narrow) expect(wordsOf(lay(TRIM_SCREWS, narrow))).toContain("5 × Trim");
-		if (narrow) expect(wordsOf(lay({ ...TRIM_SCREWS, words: "Harness branch", counted: "wires" }, narrow))).toContain("5 wires");
+		const narrow = stock("roll-40x30");
+		expect(wordsOf(lay(TRIM_SCREWS, narrow))).toContain("5 × Trim");
+		expect(wordsOf(lay({ ...TRIM_SCREWS, words: "Harness branch", counted: "wires" }, narrow))).toContain("5 wires");
 	});
 
 	it("is as long on a continuous roll as its words need", () => {
@@ -133,10 +151,13 @@ describe("a label", { timeout: 120_000 }, () => {
 		expect(lay(OVERFULL, roll).height).toBeGreaterThan(45);
 	});
 
-	it("has a code of half-millimetre modules or more on every common stock", () => {
-		for (const on of STOCKS) {
-			for (const address of [null, SHOP_ADDRESS]) expect(codeOf(lay(GEARMOTOR, on, address)).module).toBeGreaterThan(0.5);
+	it("has a code of half-millimetre modules or more on every common stock but the smallest, which has them for the bare tag", () => {
+		const module = (id: string, address: LabelAddress | null) => codeOf(lay(GEARMOTOR, stock(id), address)).module;
+		for (const { id } of STOCKS) {
+			expect(module(id, null)).toBeGreaterThan(0.5);
+			if (id !== SMALLEST) expect(module(id, SHOP_ADDRESS)).toBeGreaterThan(0.5);
 		}
+		expect(module(SMALLEST, SHOP_ADDRESS)).toBeCloseTo(3 * DOT, 6);
 	});
 
 	it("prints a box for a character that no font has, and names it", () => {
@@ -182,6 +203,7 @@ describe("a label", { timeout: 120_000 }, () => {
 			deed: some(line),
 			day: some(fc.constant(day("2026-09-30"))),
 			initials: some(fc.constantFrom("IM", "ČŽ", "WXYZ")),
+			print: some(fc.integer({ min: 1, max: 40 })),
 		});
 		fc.assert(
 			fc.property(contents, fc.constantFrom(...ALL), fc.constantFrom(null, SHOP_ADDRESS), (content, on, address) => {

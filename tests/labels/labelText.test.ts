@@ -27,8 +27,10 @@ describe("what a label says", () => {
 	});
 
 	it("says deed, day and initials", () => {
-		expect(labelText(GEARMOTOR).foot).toBe("out 4 Mar 2026 · IM");
-		expect(labelText(TUBE).foot).toBe("4 Mar 2026 · IM");
+		expect(labelText(GEARMOTOR).foot).toEqual(["out 4 Mar 2026 · IM", "4 Mar 2026 · IM", "4 Mar · IM"]);
+		expect(labelText({ ...GEARMOTOR, print: 2 }).foot[0]).toBe("out 4 Mar 2026 · IM · 2nd print");
+		expect(labelText({ tag: TUBE.tag, words: "Tube", print: 11 }).foot).toEqual(["11th print"]);
+		expect(labelText(TUBE).foot[0]).toBe("4 Mar 2026 · IM");
 	});
 
 	it("counts pieces unless it is told what it counts", () => {
@@ -48,7 +50,7 @@ describe("what a label says", () => {
 			facts: [],
 			fate: null,
 			hazard: null,
-			foot: "",
+			foot: [],
 		});
 	});
 

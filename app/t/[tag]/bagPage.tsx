@@ -157,6 +157,13 @@ export async function BagPage({ bagId }: { bagId: string }) {
 						))}
 					</ul>
 					{more > 0 ? <p className="af-sub">And {more} more in it.</p> : null}
+					{isEmpty ? null : (
+						<p>
+							<Link className="inline-block py-2" href={`/labels/contents?tags=${bag.tag}`}>
+								Print this list
+							</Link>
+						</p>
+					)}
 				</section>
 				<Facts
 					facts={[
