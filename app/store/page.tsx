@@ -15,7 +15,7 @@ import { dayOf, formatDayShort } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { requireShop } from "@/lib/shop/queries";
-import { bagsOut, lastCounts, lostParts, notPutAway, outside, pathsOf, placesInOrder } from "@/lib/store/queries";
+import { bagsOut, type LastCount, lastCounts, lostParts, notPutAway, outside, pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
 import { AddPlaceForm } from "./forms";
 import { Due, Things, thingsOf } from "./things";
@@ -148,20 +148,11 @@ export default async function StorePage() {
 											<span className="sr-only">, {place.kind}</span>
 										</span>
 									),
-								},
-								{
-									key: "counted",
-									head: "Counted",
-									cell: (place) => {
-										const count = counts.get(place.id);
-										if (!count) return place.bags + place.parts > 0 ? "not yet" : "–";
-										return (
-											<Link href={`/store/${place.id}`}>
-												{formatDayShort(dayOf(instant(count.at), shop.timeZone))}
-												{count.missing.length > 0 ? `, ${count.missing.length} missing` : ""}
-											</Link>
-										);
-									},
+									sub: (place) => (
+										<span style={{ paddingInlineStart: `${Math.min(place.depth, 6) * 1.1}rem` }}>
+											{countWords(counts.get(place.id), place.bags + place.parts, shop.timeZone)}
+										</span>
+									),
 								},
 								{ key: "bags", head: "Bags", align: "right", cell: (place) => (place.bags === 0 ? "–" : place.bags) },
 								{ key: "parts", head: "Parts", align: "right", cell: (place) => (place.parts === 0 ? "–" : place.parts) },
@@ -189,4 +180,11 @@ export default async function StorePage() {
 			</Columns>
 		</Stack>
 	);
+}
+
+/** "counted 3 Mar 2026, 2 missing"; nothing of a place at which nothing lies and that nobody counted. */
+function countWords(count: LastCount | undefined, things: number, timeZone: string): string {
+	if (!count) return things > 0 ? "not counted yet" : "";
+	const missing = count.missing.length > 0 ? `, ${count.missing.length} missing then` : "";
+	return `counted ${formatDayShort(dayOf(instant(count.at), timeZone))}${missing}`;
 }

@@ -3,6 +3,7 @@
 import { whereBagIs, whereIs } from "@/lib/bags/queries";
 import { ok, type Refusal, type Result, refuse } from "@/lib/core/result";
 import type { Reader } from "@/lib/db/store";
+import type { Kept } from "@/lib/keeping/advice";
 import { locationPath } from "@/lib/store/queries";
 import { readTag } from "@/lib/tags/readTag";
 import { suggestTags, tagCandidates } from "@/lib/tags/suggestTags";
@@ -22,9 +23,13 @@ export type Scanned = {
 	readonly machine: number | null;
 	/** Whether it can be laid somewhere as it is: what is fitted, out, sold or scrapped cannot. */
 	readonly isLoose: boolean;
+	/** For the advice on what lies together: a part as it is kept, and of a bag what is in it. */
+	readonly kept: readonly Kept[];
 };
 
 const LOOSE: readonly string[] = ["bag", "location", "bench", "lost"];
+/** Advice on what lies together looks at so many parts of a bag. */
+const MOST_ADVISED = 12;
 /** So many tags are looked up at once. */
 const MOST_AT_ONCE = 500;
 
@@ -78,6 +83,7 @@ async function partScanned(read: Reader, tag: string, id: string): Promise<Scann
 		where: { id },
 		select: {
 			name: true,
+			material: true,
 			place: true,
 			bagId: true,
 			locationId: true,
@@ -99,6 +105,7 @@ async function partScanned(read: Reader, tag: string, id: string): Promise<Scann
 		bags: whereabouts?.bags ?? [],
 		machine: part.machine.number,
 		isLoose: LOOSE.includes(part.place),
+		kept: [{ name: part.name, material: part.material }],
 	};
 }
 
@@ -106,7 +113,13 @@ async function bagScanned(read: Reader, tag: string, id: string): Promise<Scanne
 	const [bag, where] = await Promise.all([
 		read.bag.findUniqueOrThrow({
 			where: { id },
-			select: { words: true, place: true, locationId: true, machine: { select: { number: true } } },
+			select: {
+				words: true,
+				place: true,
+				locationId: true,
+				machine: { select: { number: true } },
+				parts: { take: MOST_ADVISED, orderBy: { id: "asc" }, select: { name: true, material: true } },
+			},
 		}),
 		whereBagIs(read, id),
 	]);
@@ -120,13 +133,14 @@ async function bagScanned(read: Reader, tag: string, id: string): Promise<Scanne
 		bags: where.bags,
 		machine: bag.machine?.number ?? null,
 		isLoose: bag.place !== "void",
+		kept: bag.parts,
 	};
 }
 
 async function placeScanned(read: Reader, tag: string, id: string): Promise<Scanned> {
 	const path = (await locationPath(read, id)) ?? "a place";
 	const name = path.split(" · ").at(-1) ?? path;
-	return { kind: "place", id, tag, name, where: path, locationId: null, bags: [], machine: null, isLoose: true };
+	return { kind: "place", id, tag, name, where: path, locationId: null, bags: [], machine: null, isLoose: true, kept: [] };
 }
 
 const ELSEWHERE: Readonly<Record<string, string>> = {

@@ -136,7 +136,7 @@ describe("bags, in a shop", () => {
 		const spare = await aLoosePart(shop, machine, "Spare");
 		done(await movePart({ partId: spare.id, to: { kind: "bag", bagId: inner.bagId } }, shop.env()));
 		const where = await whereIs(shop.store.read, { bagId: inner.bagId, locationId: null });
-		expect(where).toEqual({
+		expect(where).toMatchObject({
 			words: "in 12-0202-1 in 12-0201-3 · Back room · shelf 2",
 			bags: [inner.tag, tote.tag],
 			locationId: shelf.locationId,

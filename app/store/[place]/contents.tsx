@@ -33,7 +33,7 @@ function Inside({ things }: { readonly things: readonly Content[] }) {
 					) : (
 						thing.words
 					)}
-					{thing.kind === "bag" && thing.inIt.length === 0 ? <span className="af-sub"> empty</span> : null}
+					{thing.kind === "bag" && thing.inIt.length === 0 ? " (empty)" : null}
 					{thing.inIt.length > 0 ? <Inside things={thing.inIt} /> : null}
 				</li>
 			))}

@@ -120,7 +120,7 @@ export default async function PlacePage({ params, searchParams }: { params: Para
 						{tag ? (
 							<p className="af-buttons">
 								<TagChip tag={tag.id} size="large" says={place.name} />
-								<ButtonLink href={`/labels/places?${new URLSearchParams({ ids: id })}`}>Print its sheet</ButtonLink>
+								<ButtonLink href={`/labels/shelves?${new URLSearchParams({ place: id })}`}>Print its sheet</ButtonLink>
 							</p>
 						) : (
 							<TagPlaceForm locationId={id} />

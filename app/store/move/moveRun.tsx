@@ -1,6 +1,7 @@
 "use client";
 
 import { useEffect, useState } from "react";
+import { Keeping } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { CheckField } from "@/app/ui/checkField";
 import { clientId } from "@/app/ui/clientId";
@@ -9,6 +10,7 @@ import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
 import { type ScanAnswer, ScanField } from "@/app/ui/scanField";
 import { SelectField } from "@/app/ui/selectField";
+import { adviceFor } from "@/lib/keeping/advice";
 import type { Scanned } from "@/lib/store/scanned";
 import { moveThingsAction, scannedAction, scannedTagsAction } from "../actions";
 import { keepWords, keptWords } from "../keptOnPhone";
@@ -115,7 +117,7 @@ export function MoveRun({
 					<h2 id="to-move">{things.length === 1 ? "1 thing in hand" : `${things.length} things in hand`}</h2>
 					<ul className="af-bench-list">
 						{things.map((thing) => (
-							<li key={thing.id} className="af-bench-line">
+							<li key={thing.id} className="af-in-hand">
 								<span>
 									<Link href={pageOf(thing)}>{thing.tag}</Link>{" "}
 									{thing.kind === "place" ? `all that lies right on ${thing.name}` : thing.name}
@@ -133,7 +135,7 @@ export function MoveRun({
 					</ul>
 				</section>
 			) : null}
-			{asked ? <Asked thing={asked} inHand={things.length} onThing={() => add(asked)} onGoal={askedGoal} /> : null}
+			{asked ? <Asked thing={asked} inHand={things} onThing={() => add(asked)} onGoal={askedGoal} /> : null}
 			<ScanField label={things.length === 0 ? "What it is" : "The next thing, or where it goes"} hint="12-0147-K" onScan={scan} />
 			{things.length > 0 ? (
 				<details className="af-details">
@@ -197,16 +199,20 @@ function Asked({
 	onGoal,
 }: {
 	readonly thing: Scanned;
-	readonly inHand: number;
+	readonly inHand: readonly Scanned[];
 	readonly onThing: () => void;
 	readonly onGoal: (thing: Scanned) => Promise<void> | undefined;
 }) {
 	const isBag = thing.kind === "bag";
+	// A bag in hand keeps its own things apart from those of the bag around it.
+	const loose = inHand.flatMap((one) => (one.kind === "part" ? one.kept : []));
+	const hints = isBag ? loose.flatMap((part, at) => adviceFor(part, [...thing.kept, ...loose.slice(0, at)])) : [];
 	return (
 		<Notice title={isBag ? `${thing.tag} ${thing.name}` : thing.where}>
+			<Keeping hints={[...new Map(hints.map((hint) => [hint.say, hint])).values()]} />
 			<div className="af-buttons">
 				<Button kind="main" onClick={() => onGoal(thing)}>
-					{inHand === 0 ? "Things go here: scan them" : isBag ? "Lay it in this bag" : "Lay it here"}
+					{inHand.length === 0 ? "Things go here: scan them" : isBag ? "Lay it in this bag" : "Lay it here"}
 				</Button>
 				<Button onClick={onThing}>{isBag ? "This bag moves, too" : "Move what lies here"}</Button>
 			</div>

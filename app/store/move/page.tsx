@@ -1,10 +1,10 @@
 import type { Metadata } from "next";
 import { Bench } from "@/app/ui/layouts";
-import { PageHead } from "@/app/ui/pageHead";
 import { shopStore } from "@/lib/db/shopStore";
 import { locationPath, pathsOf, placesInOrder } from "@/lib/store/queries";
 import { type Scanned, scannedThing } from "@/lib/store/scanned";
 import "@/app/machines/[machine]/bench.css";
+import "../store.css";
 import { MoveRun } from "./moveRun";
 
 export const metadata: Metadata = { title: "Put away" };
@@ -23,7 +23,10 @@ export default async function MovePage({ searchParams }: { searchParams: Promise
 	]);
 	return (
 		<Bench>
-			<PageHead title="Put away" lead="Scan what it is, one after the other, then the place or the bag where it goes." />
+			<header>
+				<h1>Put away</h1>
+				<p className="af-lead">Scan what it is, one after the other, then the place or the bag where it goes.</p>
+			</header>
 			<MoveRun
 				first={found.flatMap((one): Scanned[] => (one.ok ? [one.value] : []))}
 				places={pathsOf(places)}

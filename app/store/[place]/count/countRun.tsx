@@ -38,6 +38,10 @@ export function CountRun({ place, expected, places }: Props) {
 	const [fields, setFields] = useState<Readonly<Record<string, string>>>({});
 	const [deed, setDeed] = useState(clientId);
 	const kept = `count-${place.id}${place.inside ? "-inside" : ""}`;
+	const asked = useRef<HTMLElement>(null);
+	useEffect(() => {
+		if (Object.keys(fields).length > 0) asked.current?.querySelector<HTMLElement>("[aria-invalid=true]")?.focus();
+	}, [fields]);
 	useKept(kept, { seen, strange, setSeen, addStrange, isOver: counted !== null });
 
 	const missing = expected.filter((thing) => !seen.includes(thing.id));
@@ -103,7 +107,7 @@ export function CountRun({ place, expected, places }: Props) {
 			{mending ? null : (
 				<>
 					<ScanField label="What is there" hint="12-0147-K" onScan={scan} />
-					<section aria-labelledby="should">
+					<section aria-labelledby="should" className="af-count-list">
 						<h2 id="should">{expected.length === 0 ? "Nothing should be here" : `${here} of ${expected.length} are here`}</h2>
 						{expected.map((thing) => (
 							<div key={thing.id}>
@@ -121,7 +125,7 @@ export function CountRun({ place, expected, places }: Props) {
 				</>
 			)}
 			{mending && missing.length > 0 ? (
-				<section aria-labelledby="missing">
+				<section aria-labelledby="missing" ref={asked}>
 					<h2 id="missing">{missing.length === 1 ? "1 thing is missing" : `${missing.length} things are missing`}</h2>
 					{missing.map((thing) => (
 						<Missing

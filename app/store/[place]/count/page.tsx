@@ -3,11 +3,11 @@ import { notFound } from "next/navigation";
 import { Bench } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
-import { PageHead } from "@/app/ui/pageHead";
 import { shopStore } from "@/lib/db/shopStore";
 import { lyingFor } from "@/lib/store/counting";
 import { locationPath, pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
+import "../../store.css";
 import { CountRun } from "./countRun";
 
 type Params = Promise<{ place: string }>;
@@ -35,18 +35,21 @@ export default async function CountPage({
 	const name = path.split(" · ").at(-1) ?? path;
 	return (
 		<Bench>
-			<PageHead
-				title={`Count ${name}`}
-				above={<Link href={`/store/${id}`}>{path}</Link>}
-				lead="Scan or tick what is there. A bag counts as one thing."
-				actions={
-					rooms === 0 ? undefined : (
-						<Link className="af-button" href={inside ? `/store/${id}/count` : `/store/${id}/count?inside=yes`}>
-							{inside ? "Only what lies right on it" : "With the places in it"}
-						</Link>
-					)
-				}
-			/>
+			{/* Not the frame's page head, which a phone leaves out on a bench page: here it says what is counted. */}
+			<header>
+				<p className="af-sub">
+					<Link href={`/store/${id}`}>{path}</Link>
+				</p>
+				<h1>Count {name}</h1>
+				<p className="af-lead">
+					{inside ? "What lies in the places in it counts, too." : "Scan or tick what lies right on it."} A bag counts as one thing.
+				</p>
+				{rooms === 0 ? null : (
+					<Link className="af-button" href={inside ? `/store/${id}/count` : `/store/${id}/count?inside=yes`}>
+						{inside ? "Only what lies right on it" : "With the places in it"}
+					</Link>
+				)}
+			</header>
 			{expected === null ? (
 				<Notice means="wait" live="off">
 					More lies here than one count holds. Count the places in it one by one.
