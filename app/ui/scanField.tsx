@@ -81,59 +81,61 @@ export function ScanField({
 		<section aria-label={label} className="flex flex-col gap-2">
 			<PhotoField deed="Photograph the label" onPick={(files) => void photographed(files)} />
 			<form
-				className="af-count-line"
+				className="flex flex-col gap-2"
 				onSubmit={(event) => {
 					event.preventDefault();
 					scan(field.current?.value ?? typed);
 				}}
 			>
-				<TextField
-					ref={field}
-					label={label}
-					{...(hint === undefined ? {} : { hint })}
-					mono
-					autoCapitalize="characters"
-					spellCheck={false}
-					enterKeyHint="done"
-					value={typed}
-					onChange={(event) => setTyped(event.target.value)}
-				/>
-				<Button type="submit">{deed}</Button>
+				<div className="af-count-line">
+					<TextField
+						ref={field}
+						label={label}
+						{...(hint === undefined ? {} : { hint })}
+						mono
+						autoCapitalize="characters"
+						spellCheck={false}
+						enterKeyHint="done"
+						value={typed}
+						onChange={(event) => setTyped(event.target.value)}
+					/>
+					<Button type="submit">{deed}</Button>
+				</div>
+				<div role="status">
+					{waiting > 0 ? (
+						<p className="af-sub">Looking…</p>
+					) : said?.ok && said.say !== "" ? (
+						<p>
+							<strong>{said.say}</strong>
+						</p>
+					) : null}
+				</div>
+				<div role="alert">
+					{said && !said.ok && waiting === 0 ? (
+						<>
+							<p className="af-error">{said.say}</p>
+							{said.meant.length > 0 ? (
+								<>
+									<p className="af-sub">Did you mean</p>
+									<p className="af-buttons">
+										{said.meant.map((tag) => (
+											<Button
+												key={tag}
+												onClick={() => {
+													setTyped("");
+													scan(tag);
+												}}
+											>
+												{tag}
+											</Button>
+										))}
+									</p>
+								</>
+							) : null}
+						</>
+					) : null}
+				</div>
 			</form>
-			<div role="status">
-				{waiting > 0 ? (
-					<p className="af-sub">Looking…</p>
-				) : said?.ok && said.say !== "" ? (
-					<p>
-						<strong>{said.say}</strong>
-					</p>
-				) : null}
-			</div>
-			<div role="alert">
-				{said && !said.ok && waiting === 0 ? (
-					<>
-						<p className="af-error">{said.say}</p>
-						{said.meant.length > 0 ? (
-							<>
-								<p className="af-sub">Did you mean</p>
-								<p className="af-buttons">
-									{said.meant.map((tag) => (
-										<Button
-											key={tag}
-											onClick={() => {
-												setTyped("");
-												scan(tag);
-											}}
-										>
-											{tag}
-										</Button>
-									))}
-								</p>
-							</>
-						) : null}
-					</>
-				) : null}
-			</div>
 		</section>
 	);
 }
