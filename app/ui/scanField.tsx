@@ -63,7 +63,10 @@ export function ScanField({
 				.catch((): ScanAnswer => ({ ok: false, say: "The shop did not answer. Try it once more." }));
 			setSaid({ ok: answer.ok, say: answer.say ?? "", meant: answer.ok ? [] : (answer.meant ?? []) });
 			// What was not taken stays to be corrected, unless the next one is being typed.
-			if (!answer.ok) setTyped((now) => (now === "" ? asked : now));
+			if (!answer.ok) {
+				setTyped((now) => (now === "" ? asked : now));
+				field.current?.focus();
+			}
 			setWaiting((count) => count - 1);
 		});
 	};
@@ -96,6 +99,7 @@ export function ScanField({
 						autoCapitalize="characters"
 						spellCheck={false}
 						enterKeyHint="done"
+						error={said && !said.ok && waiting === 0 ? said.say : undefined}
 						value={typed}
 						onChange={(event) => setTyped(event.target.value)}
 					/>
@@ -113,7 +117,7 @@ export function ScanField({
 				<div role="alert">
 					{said && !said.ok && waiting === 0 ? (
 						<>
-							<p className="af-error">{said.say}</p>
+							<p className="sr-only">{said.say}</p>
 							{said.meant.length > 0 ? (
 								<>
 									<p className="af-sub">Did you mean</p>
