@@ -148,11 +148,12 @@ export default async function StorePage() {
 											<span className="sr-only">, {place.kind}</span>
 										</span>
 									),
-									sub: (place) => (
-										<span style={{ paddingInlineStart: `${Math.min(place.depth, 6) * 1.1}rem` }}>
-											{countWords(counts.get(place.id), place.bags + place.parts, shop.timeZone)}
-										</span>
-									),
+									sub: (place) => {
+										const words = countWords(counts.get(place.id), place.bags + place.parts, shop.timeZone);
+										return words === "" ? null : (
+											<span style={{ paddingInlineStart: `${Math.min(place.depth, 6) * 1.1}rem` }}>{words}</span>
+										);
+									},
 								},
 								{ key: "bags", head: "Bags", align: "right", cell: (place) => (place.bags === 0 ? "–" : place.bags) },
 								{ key: "parts", head: "Parts", align: "right", cell: (place) => (place.parts === 0 ? "–" : place.parts) },

@@ -232,13 +232,6 @@ export async function PartPage({ partId }: { partId: string }) {
 							What comes off first
 						</ButtonLink>
 					) : null}
-					{!part.fittedIn && part.fittings[0] ? (
-						<ButtonLink
-							href={`/machines/${part.fittings[0].position.machineNumber}/reversal?${new URLSearchParams({ pos: part.fittings[0].position.mark })}`}
-						>
-							The way back for it
-						</ButtonLink>
-					) : null}
 					{putIn ? (
 						<ButtonLink kind="main" href={putIn}>
 							Put it in
@@ -260,6 +253,13 @@ export async function PartPage({ partId }: { partId: string }) {
 						</Opens>
 					) : null}
 					{isLoose ? <ButtonLink href={`/store/move?tags=${part.tag}`}>Scan where it goes</ButtonLink> : null}
+					{!part.fittedIn && part.fittings[0] ? (
+						<ButtonLink
+							href={`/machines/${part.fittings[0].position.machineNumber}/reversal?${new URLSearchParams({ pos: part.fittings[0].position.mark })}`}
+						>
+							The way back for it
+						</ButtonLink>
+					) : null}
 					<ButtonLink href={labels}>Print again</ButtonLink>
 					{isLoose ? <Opens id="not-here">It is not here</Opens> : null}
 				</ActionBar>
