@@ -3,7 +3,7 @@
 import { useSyncExternalStore } from "react";
 import { answerIn, type Done, labelsOf, nextToSend, pauseAfter, type Refused, readyToSend, type Waiting } from "@/lib/outbox/queue";
 import { openPhoneStore, type PhoneStore } from "./phoneStore";
-import { sent } from "./sent";
+import { printed, sent } from "./sent";
 
 /** The queue as pages see it. */
 export type Outbox = {
@@ -162,14 +162,18 @@ async function go(now = false): Promise<void> {
 			else {
 				const { deed, kind, words, machine } = item;
 				if (item.draft !== null) await store.dropDraft(item.draft);
-				await store.settle({
+				const done: Done = {
 					deed,
 					kind,
 					words,
 					machine: machine?.number ?? null,
 					value: answer.value,
 					labels: labelsOf(item, answer.value),
-				});
+				};
+				await store.settle(done);
+				// Where the shop has a printer of its own, the labels are out before the hand has put the part down.
+				if (done.labels.length > 0 && (await printed(done.labels))) await store.changeDone({ ...done, labels: [] });
+			});
 			}
 			show({ held: null });
 			await changed();

@@ -1,3 +1,4 @@
+import { clientId } from "@/app/ui/clientId";
 import type { Waiting } from "@/lib/outbox/queue";
 
 /** A shop that has said nothing for so long is not there; a large photo over a poor network takes its time. */
@@ -40,3 +41,18 @@ function requestOf(item: Waiting, input: Readonly<Record<string, unknown>>): [st
 	const body = JSON.stringify({ ...input, deed: item.deed, kind: item.kind, doneBy: item.person, at: item.at });
 	return ["/api/deeds", { method: "POST", body, headers: { "content-type": "application/json" }, signal }];
 }
+
+/** Asks the shop's printer for labels. False where it has none, or did not print: they then stay asked for, and are printed by hand. */
+export async function printed(tags: readonly string[]): Promise<boolean> {
+	try {
+		const body = JSON.stringify({ tags, deed: clientId() });
+		const signal = AbortSignal.timeout(PRINTER_MS);
+		const answer = await fetch("/api/print", { method: "POST", body, headers: { "content-type": "application/json" }, signal });
+		const said: unknown = await answer.json();
+		return typeof said === "object" && said !== null && "ok" in said && said.ok === true;
+	} catch (error) {
+		console.info("labels not printed", error);
+		return false;
+	}
+}
+const PRINTER_MS = 20_000;
