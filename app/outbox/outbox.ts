@@ -173,7 +173,6 @@ async function go(now = false): Promise<void> {
 				await store.settle(done);
 				// Where the shop has a printer of its own, the labels are out before the hand has put the part down.
 				if (done.labels.length > 0 && (await printed(done.labels))) await store.changeDone({ ...done, labels: [] });
-			});
 			}
 			show({ held: null });
 			await changed();
