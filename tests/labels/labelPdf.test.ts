@@ -4,7 +4,7 @@ import { layoutLabel } from "@/lib/labels/labelLayout";
 import { labelPdf, MOST_LABELS, printSettingsSchema } from "@/lib/labels/labelPdf";
 import { qrModules } from "@/lib/labels/qrModules";
 import { cornerOf, STOCKS, type Stock } from "@/lib/labels/stock";
-import { askPoppler, GEARMOTOR, good, manyLabels, OVERFULL, pagesOf, pixelsOf, printing, stock, TRIM_SCREWS, TUBE } from "./printed";
+import { askPoppler, GEARMOTOR, good, OVERFULL, pagesOf, pixelsOf, printing, stock, TRIM_SCREWS, TUBE } from "./printed";
 
 const DPI = 400; // a pixel is 0.064 mm, and an edge is found to half of it
 const TOLERANCE = 0.1;
@@ -73,19 +73,6 @@ describe("labels on paper", { timeout: 120_000 }, () => {
 		for (const place of [0, 2, 10, 18, 20]) expectCodeAt(picture, on, cornerOf(on, place));
 	});
 
-	it("stand on a US Letter sheet of 30 where the stock has its labels", async () => {
-		const on = stock("letter-30");
-		const picture = await pictureOf(
-			good(
-				await labelPdf(
-					Array.from({ length: 30 }, () => GEARMOTOR),
-					printing({ stock: on }),
-				),
-			).pdf,
-		);
-		for (const place of [0, 14, 29]) expectCodeAt(picture, on, cornerOf(on, place));
-	});
-
 	it("start on a used sheet at the first free label, leave the used ones alone, and go on to the next sheet", async () => {
 		const on = stock("a4-21");
 		const { pdf, pages } = good(
@@ -99,27 +86,6 @@ describe("labels on paper", { timeout: 120_000 }, () => {
 		expect(inkWithin(first, { x: 0, y: 0, width: 210, height: cornerOf(on, 18).y })).toBeNull();
 		for (const place of [18, 19, 20]) expectCodeAt(first, on, cornerOf(on, place));
 		for (const place of [0, 1]) expectCodeAt(second, on, cornerOf(on, place));
-	});
-
-	it("move as a whole by the nudge of the printer", async () => {
-		const on = stock("a4-21");
-		const nudged = good(await labelPdf([GEARMOTOR], printing({ stock: on, nudgeX: 1.5, nudgeY: -2.3 })));
-		const corner = cornerOf(on, 0);
-		expectCodeAt(await pictureOf(nudged.pdf), on, { x: corner.x + 1.5, y: corner.y - 2.3 });
-	});
-
-	it("are outlined on demand, exactly at their edges, to hold against the sheet", async () => {
-		const on = stock("a4-21");
-		const picture = await pictureOf(good(await labelPdf([GEARMOTOR], printing({ stock: on, outlines: true }))).pdf);
-		const ink = inkWithin(picture, { x: 0, y: 0, width: 210, height: 297 });
-		for (const [measured, wanted] of [
-			[ink?.left, 7.2],
-			[ink?.top, 15.15],
-			[ink?.right, 7.2 + 63.5],
-			[ink?.bottom, 15.15 + 38.1],
-		]) {
-			expect(Math.abs((measured ?? 0) - (wanted ?? 0))).toBeLessThan(TOLERANCE);
-		}
 	});
 
 	it("have modules of the code that are whole dots of a 203 dpi printer: no two widths of bar come out of one", async () => {
@@ -204,15 +170,6 @@ describe("labels on paper", { timeout: 120_000 }, () => {
 			ok: false,
 			error: { say: expect.stringContaining("arger") },
 		});
-	});
-
-	it("come out for 300 labels with different codes on 15 sheets of A4", async () => {
-		const labels = manyLabels(300);
-		expect(new Set(labels.map(({ tag }) => tag)).size).toBe(300);
-		const { pdf, pages } = good(await labelPdf(labels, printing({ stock: stock("a4-21") })));
-		expect(pages).toBe(15);
-		const text = await askPoppler("pdftotext", pdf);
-		for (const { tag } of labels) expect(text).toContain(tag);
 	});
 });
 

@@ -127,18 +127,34 @@ async function inFolder<T>(work: (folder: string) => Promise<T> | T): Promise<T>
 	}
 }
 
-/** The pages of a PDF as grey PNG, by poppler; all, or only one, counted from 1. */
-export const pagesOf = (pdf: Buffer, dpi: number, only?: number): Promise<Buffer[]> =>
+/** Grey pixels, row by row. */
+export type Pixels = { readonly data: Buffer; readonly width: number; readonly height: number };
+
+/** The pages of a PDF as poppler draws them; all, or only one, counted from 1. Unpacked: packing takes ten times as long as drawing. */
+export const pixelPagesOf = (pdf: Buffer, dpi: number, only?: number): Promise<Pixels[]> =>
 	inFolder((folder) => {
 		const file = path.join(folder, "labels.pdf");
 		writeFileSync(file, pdf);
 		const range = only === undefined ? [] : ["-f", String(only), "-l", String(only)];
-		run("pdftoppm", ["-r", String(dpi), "-gray", "-png", ...range, file, path.join(folder, "page")]);
+		run("pdftoppm", ["-r", String(dpi), "-gray", ...range, file, path.join(folder, "page")]);
 		return readdirSync(folder)
-			.filter((name) => name.endsWith(".png"))
+			.filter((name) => name.endsWith(".pgm"))
 			.sort()
-			.map((name) => readFileSync(path.join(folder, name)));
+			.map((name) => {
+				const bytes = readFileSync(path.join(folder, name));
+				const [header = "", width = "", height = ""] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 60).toString("latin1")) ?? [];
+				return { data: bytes.subarray(header.length), width: Number(width), height: Number(height) };
+			});
 	});
+
+/** The same as pictures in a file's form. */
+export const pagesOf = async (pdf: Buffer, dpi: number, only?: number): Promise<Buffer[]> =>
+	Promise.all((await pixelPagesOf(pdf, dpi, only)).map(pngOf));
+
+export const pngOf = ({ data, width, height }: Pixels): Promise<Buffer> =>
+	sharp(data, { raw: { width, height, channels: 1 } })
+		.png({ compressionLevel: 0 })
+		.toBuffer();
 
 /** What poppler says of a PDF. */
 export const askPoppler = (program: "pdfinfo" | "pdffonts" | "pdftotext", pdf: Buffer, options: readonly string[] = []): Promise<string> =>
@@ -159,6 +175,34 @@ const jsQR = (typeof jsQRModule === "function" ? jsQRModule : (jsQRModule as { d
 
 const wasm = readFileSync(createRequire(import.meta.url).resolve("zxing-wasm/reader/zxing_reader.wasm"));
 prepareZXingModule({ overrides: { wasmBinary: wasm.buffer.slice(wasm.byteOffset, wasm.byteOffset + wasm.byteLength) as ArrayBuffer } });
+
+/** What two readers that are not ours read in the grey pixels of a picture; null for one that finds nothing. */
+export async function readInPixels({ data, width, height }: Pixels): Promise<{ jsqr: string | null; zxing: string | null }> {
+	const rgba = new Uint8ClampedArray(data.length * 4);
+	for (let at = 0; at < data.length; at++) rgba.fill(data[at] ?? 255, at * 4, at * 4 + 3).fill(255, at * 4 + 3, at * 4 + 4);
+	const [zxing] = await readBarcodes({ data: rgba, width, height, colorSpace: "srgb" } as ImageData, {
+		formats: ["QRCode"],
+		maxNumberOfSymbols: 1,
+	});
+	return { jsqr: jsQR(rgba, width, height, { inversionAttempts: "dontInvert" })?.data ?? null, zxing: zxing?.text ?? null };
+}
+/** All that zbarimg reads in a picture, or null where it is not installed. */
+export const readAllByZbar = (png: Buffer): Promise<string[] | null> =>
+	inFolder((folder) => {
+		const file = path.join(folder, "sheet.png");
+		writeFileSync(file, png);
+		try {
+			return execFileSync("zbarimg", ["--quiet", "--raw", "-Sdisable", "-Sqrcode.enable", file], {
+				encoding: "utf8",
+				stdio: ["ignore", "pipe", "ignore"],
+			})
+				.trim()
+				.split("\n");
+		} catch (error) {
+			if (error instanceof Error && "code" in error && error.code === "ENOENT") return null;
+			throw error;
+		}
+	});
 
 /** What three readers, none of them ours, read in a picture; null for one that finds nothing. */
 export async function readByOthers(png: Buffer): Promise<{ jsqr: string | null; zxing: string | null; zbar: string | null }> {
