@@ -12,5 +12,9 @@ export function FindScan({ label = "A tag, a name or a word" }: { readonly label
 		router.push(tag.ok ? `/t/${tag.value.tag}` : `/find?${new URLSearchParams({ q: text })}`);
 		return { ok: true, say: tag.ok ? tag.value.tag : text };
 	};
-	return <ScanField label={label} hint="12-0147-K, drive motor, 4BA" deed="Find it" onScan={find} />;
+	return (
+		<search>
+			<ScanField label={label} hint="12-0147-K, drive motor, 4BA" deed="Find it" onScan={find} />
+		</search>
+	);
 }

@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { makeBag } from "@/lib/bags/changes";
+import { ordinal } from "@/lib/core/ordinal";
 import type { Result } from "@/lib/core/result";
 import { takeOut } from "@/lib/fittings/changes";
-import { ordinal } from "@/lib/core/ordinal";
 import { bagTagsOf, labelContents, machinesOfTags, sideIn } from "@/lib/labels/queries";
 import { printAddressSchema, tagListSchema } from "@/lib/labels/schema";
 import { readTag } from "@/lib/tags/readTag";

@@ -65,7 +65,13 @@ export async function unfolded(page: Page, address: string): Promise<void> {
 export function formsOn(page: Page): Promise<string[]> {
 	return page.locator("main form").evaluateAll((forms, fields) => {
 		const found = forms.map((form) => {
-			if (!(form instanceof HTMLFormElement) || form.hasAttribute("action") || form.getAttribute("method") === "get") return "";
+			if (
+				!(form instanceof HTMLFormElement) ||
+				form.hasAttribute("action") ||
+				form.getAttribute("method") === "get" ||
+				form.closest("search")
+			)
+				return "";
 			const names = [...form.querySelectorAll(fields)].map((field) => field.getAttribute("name") ?? "");
 			const button = form.querySelector("button[type=submit]") ?? document.querySelector(`button[type=submit][form="${form.id}"]`);
 			const key =

@@ -20,6 +20,8 @@ import {
 	SHOP_ADDRESS,
 } from "./printed";
 
+type Picture = ReturnType<typeof sharp>;
+
 const COUNT = 300;
 const DPI = 203;
 /** What a phone holds its frame over: the code and something of its label around it, in mm. */
@@ -56,11 +58,11 @@ describe("300 labels in one PDF", { timeout: 120_000 }, () => {
 		});
 	}, 120_000);
 
-	const seen = async (picture: sharp.Sharp): Promise<Pixels> => {
+	const seen = async (picture: Picture): Promise<Pixels> => {
 		const { data, info } = await picture.extractChannel(0).raw().toBuffer({ resolveWithObject: true });
 		return { data, width: info.width, height: info.height };
 	};
-	const readAll = async (as: (picture: sharp.Sharp, width: number) => sharp.Sharp) => {
+	const readAll = async (as: (picture: Picture, width: number) => Picture) => {
 		const read = [];
 		for (const { data, width, height } of codes) {
 			const picture = sharp(data, { raw: { width, height, channels: 1 } });
@@ -77,10 +79,10 @@ describe("300 labels in one PDF", { timeout: 120_000 }, () => {
 	});
 
 	it.each([
-		["as it is printed", (picture: sharp.Sharp) => picture],
-		["askew by 7 degrees", (picture: sharp.Sharp) => picture.rotate(7, { background: "white" })],
-		["sideways", (picture: sharp.Sharp) => picture.rotate(90)],
-		["at 80 % of its size", (picture: sharp.Sharp, width: number) => picture.resize({ width: Math.round(width * 0.8) })],
+		["as it is printed", (picture: Picture) => picture],
+		["askew by 7 degrees", (picture: Picture) => picture.rotate(7, { background: "white" })],
+		["sideways", (picture: Picture) => picture.rotate(90)],
+		["at 80 % of its size", (picture: Picture, width: number) => picture.resize({ width: Math.round(width * 0.8) })],
 	])("have codes that two readers read, all of them, %s", async (_, as) => {
 		expect(await readAll(as)).toEqual({ jsqr: wanted, zxing: wanted });
 	});
