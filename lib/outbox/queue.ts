@@ -112,8 +112,8 @@ export function answerIn(status: number, said: unknown): Answer {
 	return { kind: "refused", refused: { code: String(code), say, fields: isRecord(fields) ? textsOf(fields) : {} } };
 }
 
-/** Refusals that are nobody's last word: who is asking can be said, and who did it can be chosen. */
-const LATER: ReadonlySet<string> = new Set(["nobody", "somebody-else", "not-from-here"]);
+/** Refusals that are nobody's last word: who is asking can be said, who did it can be chosen, a book in use is free again. */
+const LATER: ReadonlySet<string> = new Set(["nobody", "somebody-else", "not-from-here", "busy", "disk-full"]);
 
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === "object" && value !== null;
 const textsOf = (fields: Record<string, unknown>): Record<string, string> =>

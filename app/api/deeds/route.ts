@@ -8,7 +8,7 @@ import { movePart } from "@/lib/bags/changes";
 import { movePartSchema } from "@/lib/bags/schema";
 import { addCapture } from "@/lib/captures/changes";
 import { addCaptureSchema } from "@/lib/captures/schema";
-import { type Refusal, type Result, refuse } from "@/lib/core/result";
+import { type Result, refuse } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
 import { putBack, takeOut } from "@/lib/fittings/changes";
 import { putBackSchema, takeOutSchema } from "@/lib/fittings/schema";
@@ -25,10 +25,8 @@ const DEEDS = {
 const MOST_BYTES = 1_000_000;
 const kindSchema = z.object({ kind: z.enum(["take-out", "put-back", "tag", "move"]) });
 
-export async function POST(request: Request): Promise<Response> {
-	const done = await act(request);
-	return Response.json(done, { status: done.ok ? 200 : statusOf(done.error) });
-}
+/** Answers with 200 also when it refuses: the refusal is the answer, and no failure of the network that a browser should report. */
+export const POST = async (request: Request): Promise<Response> => Response.json(await act(request));
 
 async function act(request: Request): Promise<Result<unknown>> {
 	const refusal = refusalOf(request);
@@ -66,19 +64,5 @@ function readJson(text: string): unknown {
 	} catch (error) {
 		if (error instanceof SyntaxError) return null;
 		throw error;
-	}
-}
-
-function statusOf({ code }: Refusal): number {
-	switch (code) {
-		case "not-from-here":
-		case "somebody-else":
-			return 403;
-		case "nobody":
-			return 401;
-		case "busy":
-			return 503;
-		default:
-			return 422;
 	}
 }

@@ -15,7 +15,8 @@ const MOST_BYTES = 20_000;
 export async function POST(request: Request): Promise<Response> {
 	const done = await print(request);
 	const kept = done.ok && done.stock !== undefined ? { headers: { "set-cookie": stockCookie(done.stock) } } : {};
-	return Response.json(done.ok ? { ok: true, value: done.value } : done, { status: done.ok ? 200 : 422, ...kept });
+	// 200 also for a refusal: it is an answer, and no failure that a browser should report.
+	return Response.json(done.ok ? { ok: true, value: done.value } : done, kept);
 }
 
 async function print(request: Request): Promise<Result<unknown> & { stock?: string | undefined }> {
