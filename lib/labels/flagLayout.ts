@@ -103,9 +103,16 @@ type Row = { readonly mark: string; readonly text: string; readonly face: Face; 
 const below = (cap: number): number => (DESCENDER / CAP_HEIGHT) * cap;
 
 /** A saying in lines no wider than the half; `isBroken` where a word had to be broken for it. */
-function rowsOf({ mark, text, face }: Saying, room: number, most: number, pen: Pen, cap: number): Row[] {
+function rowsOf(saying: Saying, room: number, most: number, pen: Pen, cap: number): Row[] {
+	const { mark, text, face } = saying;
 	const widthOf = pen.widthAt(face, cap);
-	const taken = mark === "" ? 0 : pen.widthAt("mono", cap)(mark) + 0.6 * cap;
+	// A mark stands on a line of its own rather than break the word after it.
+	const beside = pen.widthAt("mono", cap)(mark) + 0.6 * cap;
+	const [first = ""] = text.split(" ");
+	if (mark !== "" && text !== "" && most > 1 && beside + widthOf(first) > room) {
+		return [...rowsOf({ ...saying, text: "" }, room, 1, pen, cap), ...rowsOf({ ...saying, mark: "" }, room, most - 1, pen, cap)];
+	}
+	const taken = mark === "" ? 0 : beside;
 	const isBroken = taken > room || text.split(" ").some((word) => widthOf(word) > room);
 	if (text === "") return [{ mark, text, face, isCut: false, isBroken }];
 	const { lines, isCut } = fitLines(text, (line) => (line === 0 ? room - taken : room), most, widthOf);

@@ -34,7 +34,7 @@ export async function wiresOf(read: Reader, machineId: string, mark: string | nu
 			tracer: true,
 			tagFrom: true,
 			tagTo: true,
-			machine: { select: { number: true } },
+			machine: { select: { number: true, name: true } },
 			fitting: { select: { position: { select: { name: true, mark: true } } } },
 		},
 	});
@@ -50,11 +50,26 @@ export async function wiresOf(read: Reader, machineId: string, mark: string | nu
 			mark: at,
 			position: name,
 			ends: [
-				{ tag: tagFrom, terminal: from, device: `${machine.number} ${at} ${name}`, ...seen, other: to },
-				{ tag: tagTo, terminal: to, device: `${machine.number}`, ...seen, other: `${at} ${name} ${from}`.trim() },
+				{ tag: ownWords(tagFrom, from, colour), terminal: from, device: `${machine.number} ${at} ${name}`, ...seen, other: to },
+				{
+					tag: ownWords(tagTo, to, colour),
+					terminal: to,
+					device: `${machine.number} ${machine.name}`,
+					...seen,
+					other: `${at} ${name} ${from}`.trim(),
+				},
 			],
 		};
 	});
+}
+
+/** What the tag on an end says besides its terminal and the colour, which the flag says anyway: "X1-1 BN" on X1-1 is nothing new. */
+function ownWords(tag: string, terminal: string, colour: string): string {
+	const said = new Set(`${terminal} ${colour}`.toUpperCase().split(/\s+/));
+	return tag
+		.split(/\s+/)
+		.filter((word) => !said.has(word.toUpperCase()))
+		.join(" ");
 }
 
 /** The positions of a machine that have wires, with how many. */

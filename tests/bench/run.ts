@@ -4,6 +4,7 @@
 import { cpus } from "node:os";
 import { freshShop } from "@/tests/support/freshShop";
 import { benchPages } from "./benchPages";
+import { labels } from "./labels";
 import { leastOpening } from "./leastOpening";
 import { fill, machinePage } from "./machinePage";
 import { recordedWrite } from "./recordedWrite";
@@ -18,6 +19,7 @@ const [folder] = process.argv.slice(2);
 if (folder !== undefined && publishedProjects(folder) > 0) process.exitCode = 1;
 if (largerProjects() > 0) process.exitCode = 1;
 await simulating();
+await labels();
 await benchPages();
 await recordedWrite();
 const shop = await freshShop();

@@ -95,6 +95,7 @@ export default async function ContentsPage({ searchParams }: { searchParams: Sea
 							<li key={tag} className="min-w-0 max-w-full">
 								<div
 									className="af-label-paper"
+									data-size="actual"
 									// biome-ignore lint/security/noDangerouslySetInnerHtml: drawn by labelSvg, which escapes every word on it
 									dangerouslySetInnerHTML={{ __html: labelSvg(drawing) }}
 								/>
