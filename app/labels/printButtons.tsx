@@ -76,7 +76,7 @@ export function PrintButtons({
 					{count === 1 ? "1 label" : `${count} labels`}. Look at it before you stick it on.
 				</Notice>
 			) : (
-				<Notice means="stop" title="Not printed">
+				<Notice means="stop" title="The printer did not take them">
 					{answer.error.say}
 				</Notice>
 			)}

@@ -70,6 +70,9 @@ export function shelfSheet(
 
 const below = (cap: number): number => (DESCENDER / CAP_HEIGHT) * cap;
 
+/** A line less is worth letters that are smaller by so much: two shelves of one rack should look alike. */
+const FEWER_LINES = 0.9;
+
 /** The name in the largest letters in which its words stay whole. */
 function largest(
 	name: string,
@@ -78,12 +81,16 @@ function largest(
 	widthAt: (cap: number) => (text: string) => number,
 ): { cap: number; lines: string[] } {
 	const words = name.split(" ");
+	let best: { cap: number; lines: string[] } | null = null;
 	for (let cap = LARGEST; cap >= SMALLEST; cap -= STEP) {
+		if (best !== null && (best.lines.length === 1 || cap < best.cap * FEWER_LINES)) break;
 		const widthOf = widthAt(cap);
 		if (words.some((word) => widthOf(word) > room)) continue;
 		const lines = wrap(name, () => room, widthOf);
-		if (lines.length <= MOST_LINES && cap + (lines.length - 1) * cap * LINE + below(cap) <= height) return { cap, lines };
+		const isWithin = lines.length <= MOST_LINES && cap + (lines.length - 1) * cap * LINE + below(cap) <= height;
+		if (isWithin && (best === null || lines.length < best.lines.length)) best = { cap, lines };
 	}
+	if (best !== null) return best;
 	// A name of one endless word: broken where it must be.
 	const most = Math.max(1, Math.floor(height / (SMALLEST * LINE)));
 	return { cap: SMALLEST, lines: fitLines(name, room, most, widthAt(SMALLEST)).lines };
