@@ -105,6 +105,8 @@ const seeds = (): string[] => [
 	"/machines/14/money/owner",
 	"/machines/12/changes/1",
 	"/machines/12/reversal/1",
+	"/labels/contents?tags=12-0208-Q",
+	"/labels/wires?machine=12",
 	"/find?q=lamp",
 	"/find?q=12",
 ];

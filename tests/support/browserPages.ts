@@ -16,7 +16,7 @@ export function kindOf(url: URL): string {
 			if (/^\d+$/.test(piece)) return "N";
 			if (/^[0-9a-f]{8}-[0-9a-f-]{27}$/.test(piece)) return "ID";
 			if (under === "t" || under === "T") return "TAG";
-			if (under === "stock" && all[at - 2] === "labels") return "STOCK";
+			if (under === "stock" && all[at - 2] === "labels") return "N";
 			return ["build", "take-out", "put-in", "reach"].includes(under) ? "MARK" : piece;
 		})
 		.join("/");
