@@ -54,7 +54,11 @@ export function ScanField({
 
 	const scan = (text: string): void => {
 		const asked = text.trim();
-		if (asked === "") return;
+		if (asked === "") {
+			setSaid({ ok: false, say: "Photograph the label, or type the tag.", meant: [] });
+			field.current?.focus();
+			return;
+		}
 		setTyped("");
 		setWaiting((count) => count + 1);
 		turn.current = turn.current.then(async () => {
