@@ -107,6 +107,9 @@ const seeds = (): string[] => [
 	"/machines/12/reversal/1",
 	"/labels/contents?tags=12-0208-Q",
 	"/labels/wires?machine=12",
+	"/labels/stock/a4-21",
+	"/machines/12/papers/pins",
+	"/phone",
 	"/find?q=lamp",
 	"/find?q=12",
 ];
