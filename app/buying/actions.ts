@@ -1,6 +1,7 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
+import { act } from "@/app/act";
 import { hereAndNow } from "@/app/hereAndNow";
 import type { Result } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
@@ -31,35 +32,11 @@ export async function buyAction(raw: unknown): Promise<Result<{ number: number }
 	return done;
 }
 
-export async function deliverAction(raw: unknown): Promise<Result<null>> {
-	const input = deliverSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await deliver(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const deliverAction = async (raw: unknown) => act(raw, deliverSchema, deliver);
 
-export async function voidDeliveryAction(raw: unknown): Promise<Result<null>> {
-	const input = voidDeliverySchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await voidDelivery(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const voidDeliveryAction = async (raw: unknown) => act(raw, voidDeliverySchema, voidDelivery);
 
-export async function changeLeadAction(raw: unknown): Promise<Result<null>> {
-	const input = changeLeadSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await changeLead(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const changeLeadAction = async (raw: unknown) => act(raw, changeLeadSchema, changeLead);
 
 export async function giveCreditAction(raw: unknown): Promise<Result<string>> {
 	const { currency } = await requireShop((await shopStore()).read);
@@ -72,52 +49,12 @@ export async function giveCreditAction(raw: unknown): Promise<Result<string>> {
 	return done;
 }
 
-export async function voidCreditAction(raw: unknown): Promise<Result<null>> {
-	const input = voidCreditSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await voidCredit(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const voidCreditAction = async (raw: unknown) => act(raw, voidCreditSchema, voidCredit);
 
-export async function drawFromLineAction(raw: unknown): Promise<Result<{ useId: string }>> {
-	const input = drawFromLineSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await drawFromLine(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const drawFromLineAction = async (raw: unknown) => act(raw, drawFromLineSchema, drawFromLine);
 
-export async function partFromLineAction(raw: unknown): Promise<Result<{ tag: string }>> {
-	const input = partFromLineSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await partFromLine(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const partFromLineAction = async (raw: unknown) => act(raw, partFromLineSchema, partFromLine);
 
-export async function returnLineAction(raw: unknown): Promise<Result<{ useId: string }>> {
-	const input = returnLineSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await returnLine(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const returnLineAction = async (raw: unknown) => act(raw, returnLineSchema, returnLine);
 
-export async function voidUseAction(raw: unknown): Promise<Result<null>> {
-	const input = voidUseSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await voidUse(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const voidUseAction = async (raw: unknown) => act(raw, voidUseSchema, voidUse);

@@ -1,12 +1,7 @@
 "use server";
 
-import { revalidatePath } from "next/cache";
-import type { z } from "zod";
-import { hereAndNow } from "@/app/hereAndNow";
-import type { Result } from "@/lib/core/result";
-import { unreadable } from "@/lib/core/unreadable";
+import { act } from "@/app/act";
 import { shopStore } from "@/lib/db/shopStore";
-import type { Env } from "@/lib/ledger/env";
 import {
 	closeFault,
 	describeMachine,
@@ -32,20 +27,6 @@ import {
 	takeInMachineSchema,
 } from "@/lib/machines/schema";
 import { requireShop } from "@/lib/shop/queries";
-
-async function act<Input, Value>(
-	raw: unknown,
-	schema: z.ZodType<Input>,
-	change: (input: Input, env: Env) => Promise<Result<Value>>,
-): Promise<Result<Value>> {
-	const input = schema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await change(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
 
 const currency = async () => (await requireShop((await shopStore()).read)).currency;
 

@@ -1,39 +1,21 @@
 "use server";
 
-import { revalidatePath } from "next/cache";
 import { z } from "zod";
-import { hereAndNow } from "@/app/hereAndNow";
+import { act } from "@/app/act";
 import { bagLines } from "@/lib/bags/bagLines";
 import type { Result } from "@/lib/core/result";
-import { unreadable } from "@/lib/core/unreadable";
 import { shopStore } from "@/lib/db/shopStore";
 import { whatIsMissed } from "@/lib/parts/rules";
 import { positionsLostWith } from "@/lib/reversal/beforehandQueries";
-import { addLocation, type Counted, countPlace, moveThings, renameLocation, tagPlaces } from "@/lib/store/changes";
+import { addLocation, countPlace, moveThings, renameLocation, tagPlaces } from "@/lib/store/changes";
 import { type Scanned, scannedThing, thingsByTag } from "@/lib/store/scanned";
 import { addLocationSchema, countPlaceSchema, moveThingsSchema, renameLocationSchema, tagPlacesSchema } from "@/lib/store/schema";
 
 type Done = { locationId: string; path: string };
 
-export async function addLocationAction(raw: unknown): Promise<Result<Done>> {
-	const input = addLocationSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await addLocation(input.data, env.value);
-	if (done.ok) revalidatePath("/store", "layout");
-	return done;
-}
+export const addLocationAction = async (raw: unknown) => act(raw, addLocationSchema, addLocation, "/store");
 
-export async function renameLocationAction(raw: unknown): Promise<Result<Done>> {
-	const input = renameLocationSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await renameLocation(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const renameLocationAction = async (raw: unknown) => act(raw, renameLocationSchema, renameLocation);
 
 /** What a scanned or typed tag stands for; reads only. */
 export async function scannedAction(text: unknown): Promise<Result<Scanned>> {
@@ -59,32 +41,8 @@ export async function missedWithoutAction(partId: unknown): Promise<string> {
 	return typeof partId === "string" ? whatIsMissed(await positionsLostWith(read, partId)) : "";
 }
 
-export async function moveThingsAction(raw: unknown): Promise<Result<{ moved: number; stayed: string[]; words: string }>> {
-	const input = moveThingsSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await moveThings(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const moveThingsAction = async (raw: unknown) => act(raw, moveThingsSchema, moveThings);
 
-export async function countPlaceAction(raw: unknown): Promise<Result<Counted>> {
-	const input = countPlaceSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await countPlace(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
+export const countPlaceAction = async (raw: unknown) => act(raw, countPlaceSchema, countPlace);
 
-export async function tagPlacesAction(raw: unknown): Promise<Result<{ tags: { locationId: string; tag: string }[] }>> {
-	const input = tagPlacesSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await tagPlaces(input.data, env.value);
-	if (done.ok) revalidatePath("/store", "layout");
-	return done;
-}
+export const tagPlacesAction = async (raw: unknown) => act(raw, tagPlacesSchema, tagPlaces, "/store");

@@ -1,11 +1,6 @@
 "use server";
 
-import { revalidatePath } from "next/cache";
-import type { z } from "zod";
-import { hereAndNow } from "@/app/hereAndNow";
-import type { Result } from "@/lib/core/result";
-import { unreadable } from "@/lib/core/unreadable";
-import type { Env } from "@/lib/ledger/env";
+import { act } from "@/app/act";
 import {
 	comeBack,
 	describePart,
@@ -44,20 +39,6 @@ import {
 	sayObstructionSchema,
 	withdrawObstructionSchema,
 } from "@/lib/positions/schema";
-
-async function act<Input, Value>(
-	raw: unknown,
-	schema: z.ZodType<Input>,
-	change: (input: Input, env: Env) => Promise<Result<Value>>,
-): Promise<Result<Value>> {
-	const input = schema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await change(input.data, env.value);
-	if (done.ok) revalidatePath("/", "layout");
-	return done;
-}
 
 export const addPositionsAsTextAction = async (raw: unknown) => act(raw, addPositionsAsTextSchema, addPositionsAsText);
 export const copyBuildAction = async (raw: unknown) => act(raw, copyBuildSchema, copyBuild);

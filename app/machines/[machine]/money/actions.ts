@@ -1,6 +1,7 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
+import { act } from "@/app/act";
 import { hereAndNow } from "@/app/hereAndNow";
 import type { Result } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
@@ -55,32 +56,8 @@ export async function changeWantedAction(raw: unknown): Promise<Result<null>> {
 	return done;
 }
 
-export async function boughtAction(raw: unknown): Promise<Result<null>> {
-	const input = boughtSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await bought(input.data, env.value);
-	if (done.ok) revalidatePath("/machines", "layout");
-	return done;
-}
+export const boughtAction = async (raw: unknown) => act(raw, boughtSchema, bought, "/machines");
 
-export async function dropWantedAction(raw: unknown): Promise<Result<null>> {
-	const input = dropWantedSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await dropWanted(input.data, env.value);
-	if (done.ok) revalidatePath("/machines", "layout");
-	return done;
-}
+export const dropWantedAction = async (raw: unknown) => act(raw, dropWantedSchema, dropWanted, "/machines");
 
-export async function wantAgainAction(raw: unknown): Promise<Result<null>> {
-	const input = wantAgainSchema.safeParse(raw);
-	if (!input.success) return unreadable(input.error);
-	const env = await hereAndNow(raw);
-	if (!env.ok) return env;
-	const done = await wantAgain(input.data, env.value);
-	if (done.ok) revalidatePath("/machines", "layout");
-	return done;
-}
+export const wantAgainAction = async (raw: unknown) => act(raw, wantAgainSchema, wantAgain, "/machines");
