@@ -14,7 +14,6 @@ import { ordinal } from "@/lib/core/ordinal";
 import { shopStore } from "@/lib/db/shopStore";
 import { labelFonts } from "@/lib/labels/labelFonts";
 import { layoutLabel } from "@/lib/labels/labelLayout";
-import { labelSvg } from "@/lib/labels/labelSvg";
 import { nudgeInWords } from "@/lib/labels/ownStock";
 import { isPrinterSet } from "@/lib/labels/printer";
 import { addressOnLabels, labelsToPrint, stockOrFirst } from "@/lib/labels/printQueries";
@@ -26,6 +25,7 @@ import { nudges, stocksToUse } from "@/lib/labels/stockQueries";
 import { machineChoices } from "@/lib/machines/queries";
 import { requireShop } from "@/lib/shop/queries";
 import "./labels.css";
+import { LabelPaper } from "./labelPaper";
 import { PrintButtons } from "./printButtons";
 import { StartAt } from "./startAt";
 import { STOCK_COOKIE } from "./stockInUse";
@@ -125,13 +125,7 @@ export default async function LabelsPage({ searchParams }: { searchParams: Searc
 					<ul className="flex flex-wrap gap-4">
 						{labels.map(({ content, laid, before }) => (
 							<li key={content.tag} className="min-w-0 max-w-full">
-								{laid.ok ? (
-									<div
-										className="af-label-paper"
-										// biome-ignore lint/security/noDangerouslySetInnerHtml: drawn by labelSvg, which escapes every word on it
-										dangerouslySetInnerHTML={{ __html: labelSvg(laid.value) }}
-									/>
-								) : null}
+								{laid.ok ? <LabelPaper drawing={laid.value} /> : null}
 								<p className="af-sub">
 									<Link href={`/t/${content.tag}`}>{content.tag}</Link>
 									{before > 0 ? ` · this will be the ${ordinal(before + 1)} print` : ""}

@@ -68,9 +68,9 @@ async function changed(): Promise<void> {
 }
 
 /** Keeps it on the phone, then sends what there is to send. Kept means on the disk: what comes back afterwards changes nothing. */
-export async function queue(item: Omit<Waiting, "refused">): Promise<void> {
+export async function queue(item: Omit<Waiting, "refused" | "tried">): Promise<void> {
 	const store = await phone();
-	await store.put({ ...item, refused: null });
+	await store.put({ ...item, tried: false, refused: null });
 	await changed();
 	void go(true);
 }
@@ -149,6 +149,7 @@ async function go(now = false): Promise<void> {
 				await changed();
 				continue;
 			}
+			if (!item.tried) await store.change({ ...item, tried: true });
 			const { status, said } = await sent(item, ready.input);
 			const answer = answerIn(status, said);
 			if (answer.kind === "later") {
@@ -158,7 +159,7 @@ async function go(now = false): Promise<void> {
 				return;
 			}
 			tries = 0;
-			if (answer.kind === "refused") await store.change({ ...item, refused: answer.refused });
+			if (answer.kind === "refused") await store.change({ ...item, tried: true, refused: answer.refused });
 			else {
 				const { deed, kind, words, machine } = item;
 				if (item.draft !== null) await store.dropDraft(item.draft);

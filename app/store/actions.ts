@@ -11,8 +11,6 @@ import { addLocation, countPlace, moveThings, renameLocation, tagPlaces } from "
 import { type Scanned, scannedThing, thingsByTag } from "@/lib/store/scanned";
 import { addLocationSchema, countPlaceSchema, moveThingsSchema, renameLocationSchema, tagPlacesSchema } from "@/lib/store/schema";
 
-type Done = { locationId: string; path: string };
-
 export const addLocationAction = async (raw: unknown) => act(raw, addLocationSchema, addLocation, "/store");
 
 export const renameLocationAction = async (raw: unknown) => act(raw, renameLocationSchema, renameLocation);

@@ -1,6 +1,7 @@
 "use client";
 
 import { useEffect, useId, useState } from "react";
+import { keptWords } from "@/app/keptOnPhone";
 import { SelectField } from "@/app/ui/selectField";
 import { TextField } from "@/app/ui/textField";
 import type { Destination } from "@/lib/bags/schema";
@@ -25,6 +26,9 @@ export type IntoChoice = {
 
 /** A bag that a deed makes which still waits on this phone: it has no tag yet. */
 export type WaitingBag = { readonly deed: string; readonly words: string };
+
+/** Under which name a browser keeps the last bag of a machine. */
+export const lastBag = (machineNumber: number): string => `bag-${machineNumber}`;
 
 /** The choice as the deed takes it; a bag that is still to be made is filled in when it is there, and until then it is the bench. */
 export function intoOf(choice: IntoChoice): Destination {
@@ -71,7 +75,7 @@ export function Into({
 	const name = useId();
 	const [last, setLast] = useState<BagChoice | null>(null);
 	useEffect(() => {
-		const remembered = rememberedBag(machineNumber);
+		const [remembered] = keptWords(lastBag(machineNumber)) ?? [];
 		setLast(bags.find((bag) => bag.id === remembered) ?? null);
 	}, [bags, machineNumber]);
 
@@ -201,12 +205,4 @@ export function Keeping({ hints }: { hints: readonly Hint[] }) {
 			))}
 		</ul>
 	);
-}
-
-function rememberedBag(machine: number): string | null {
-	try {
-		return localStorage.getItem(`asfound-bag-${machine}`);
-	} catch {
-		return null; // a browser that keeps nothing
-	}
 }

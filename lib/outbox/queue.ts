@@ -5,7 +5,7 @@
 // under the same id, which the shop does once.
 
 /** What can wait. A photo is sent as its bytes, everything else as its answers. */
-export type WaitingKind = "photo" | "take-out" | "put-back" | "tag" | "move";
+export type WaitingKind = "photo" | "take-out" | "put-back" | "tag";
 
 export type Waiting = {
 	/** Client-made id of the deed: sent twice, it is done once. */
@@ -30,6 +30,8 @@ export type Waiting = {
 	/** The draft of the form that it was typed in: kept until it is done, so that a refusal can be mended there. */
 	readonly draft: string | null;
 	readonly file: { readonly bytes: ArrayBuffer; readonly type: string; readonly name: string } | null;
+	/** It was sent before: the answer may have been lost, and then the shop has done it. */
+	readonly tried: boolean;
 	/** Why the shop refused it, and at which fields; null while it waits. */
 	readonly refused: Refused | null;
 };

@@ -16,6 +16,7 @@ const waiting = (deed: string, more: Partial<Waiting> = {}): Waiting => ({
 	mendAt: null,
 	draft: null,
 	file: null,
+	tried: false,
 	refused: null,
 	...more,
 });

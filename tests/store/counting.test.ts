@@ -1,21 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { makeBag, movePart } from "@/lib/bags/changes";
-import type { Result } from "@/lib/core/result";
 import { verifyLedger } from "@/lib/ledger/verify";
 import { addLocation, countPlace } from "@/lib/store/changes";
 import { lyingFor } from "@/lib/store/counting";
 import { lastCounts, whatLiesAt } from "@/lib/store/queries";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
+import { done, refused } from "@/tests/support/answers";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
-
-const done = <T>(result: Result<T>): T => {
-	if (!result.ok) throw new Error(`${result.error.code}: ${result.error.say}`);
-	return result.value;
-};
-const refused = <T>(result: Result<T>) => {
-	if (result.ok) throw new Error("it was not refused");
-	return result.error;
-};
 
 let shop: FreshShop;
 let machine: AMachine;

@@ -1,21 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { makeBag, moveBag } from "@/lib/bags/changes";
-import type { Result } from "@/lib/core/result";
 import { addLocation, moveThings, tagPlaces } from "@/lib/store/changes";
 import { whatLiesAt } from "@/lib/store/queries";
 import { scannedThing } from "@/lib/store/scanned";
 import { readTag } from "@/lib/tags/readTag";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
+import { done, refused } from "@/tests/support/answers";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
-
-const done = <T>(result: Result<T>): T => {
-	if (!result.ok) throw new Error(`${result.error.code}: ${result.error.say}`);
-	return result.value;
-};
-const refused = <T>(result: Result<T>) => {
-	if (result.ok) throw new Error("it was not refused");
-	return result.error;
-};
 
 let shop: FreshShop;
 let machine: AMachine;

@@ -1,21 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { makeBag } from "@/lib/bags/changes";
 import { day } from "@/lib/core/days";
-import type { Result } from "@/lib/core/result";
 import { sendOut } from "@/lib/parts/changes";
 import { addLocation, renameLocation } from "@/lib/store/changes";
 import { locationPath, notPutAway, outside, pathsOf, placesInOrder, whatLiesAt } from "@/lib/store/queries";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
+import { done, refused } from "@/tests/support/answers";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
-
-const done = <T>(result: Result<T>): T => {
-	if (!result.ok) throw new Error(`${result.error.code}: ${result.error.say}`);
-	return result.value;
-};
-const refused = <T>(result: Result<T>) => {
-	if (result.ok) throw new Error("it was not refused");
-	return result.error;
-};
 
 describe("places in the shop", () => {
 	let shop: FreshShop;

@@ -2,7 +2,6 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { bagLines } from "@/lib/bags/bagLines";
 import { makeBag, moveBag, movePart } from "@/lib/bags/changes";
 import { whereIs } from "@/lib/bags/queries";
-import type { Result } from "@/lib/core/result";
 import { moveFixing, takeOut } from "@/lib/fittings/changes";
 import { findByWords, tagsMeant } from "@/lib/machines/find";
 import { losePart } from "@/lib/parts/changes";
@@ -11,12 +10,8 @@ import { contentsOf } from "@/lib/store/contents";
 import { bagsOut, lostParts } from "@/lib/store/queries";
 import { scannedThing } from "@/lib/store/scanned";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
+import { done } from "@/tests/support/answers";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
-
-const done = <T>(result: Result<T>): T => {
-	if (!result.ok) throw new Error(`${result.error.code}: ${result.error.say}`);
-	return result.value;
-};
 
 let shop: FreshShop;
 let machine: AMachine;

@@ -4,8 +4,6 @@
 import { revalidatePath } from "next/cache";
 import { z } from "zod";
 import { hereAndNow } from "@/app/hereAndNow";
-import { movePart } from "@/lib/bags/changes";
-import { movePartSchema } from "@/lib/bags/schema";
 import { addCapture } from "@/lib/captures/changes";
 import { addCaptureSchema } from "@/lib/captures/schema";
 import { type Result, refuse } from "@/lib/core/result";
@@ -19,11 +17,10 @@ const DEEDS = {
 	"take-out": deedWith(takeOutSchema, takeOut),
 	"put-back": deedWith(putBackSchema, putBack),
 	tag: deedWith(addCaptureSchema, addCapture),
-	move: deedWith(movePartSchema, movePart),
 } as const;
 
 const MOST_BYTES = 1_000_000;
-const kindSchema = z.object({ kind: z.enum(["take-out", "put-back", "tag", "move"]) });
+const kindSchema = z.object({ kind: z.enum(["take-out", "put-back", "tag"]) });
 
 /** Answers with 200 also when it refuses: the refusal is the answer, and no failure of the network that a browser should report. */
 export const POST = async (request: Request): Promise<Response> => Response.json(await act(request));

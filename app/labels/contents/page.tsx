@@ -14,13 +14,13 @@ import { dayOf } from "@/lib/core/days";
 import { shopStore } from "@/lib/db/shopStore";
 import { LONGEST_LIST, listStrip } from "@/lib/labels/contentsList";
 import { bagContents, listTools, MOST_LISTS, paperFor } from "@/lib/labels/contentsQueries";
-import { labelSvg } from "@/lib/labels/labelSvg";
 import { addressOnLabels, stockOrFirst } from "@/lib/labels/printQueries";
 import { bagTagsOf } from "@/lib/labels/queries";
 import { listAddressSchema } from "@/lib/labels/schema";
 import { currentPerson } from "@/lib/people/current";
 import { requireShop } from "@/lib/shop/queries";
 import "../labels.css";
+import { LabelPaper } from "../labelPaper";
 import { STOCK_COOKIE } from "../stockInUse";
 
 export const metadata: Metadata = { title: "What is in the bags" };
@@ -93,12 +93,7 @@ export default async function ContentsPage({ searchParams }: { searchParams: Sea
 					<ul className="flex flex-wrap gap-4">
 						{strips.map(({ tag, drawing }) => (
 							<li key={tag} className="min-w-0 max-w-full">
-								<div
-									className="af-label-paper"
-									data-size="actual"
-									// biome-ignore lint/security/noDangerouslySetInnerHtml: drawn by labelSvg, which escapes every word on it
-									dangerouslySetInnerHTML={{ __html: labelSvg(drawing) }}
-								/>
+								<LabelPaper drawing={drawing} size="actual" />
 								<p className="af-sub">
 									<Link href={`/t/${tag}`}>{tag}</Link>
 								</p>

@@ -9,7 +9,6 @@ import { PageHead } from "@/app/ui/pageHead";
 import { SelectField } from "@/app/ui/selectField";
 import { shopStore } from "@/lib/db/shopStore";
 import { labelFonts } from "@/lib/labels/labelFonts";
-import { labelSvg } from "@/lib/labels/labelSvg";
 import { shelvesAddressSchema } from "@/lib/labels/schema";
 import { MOST_SHEETS, shelvesOf } from "@/lib/labels/shelfQueries";
 import { shelfSheet } from "@/lib/labels/shelfSheet";
@@ -17,6 +16,7 @@ import { A4, LETTER } from "@/lib/labels/stock";
 import { requireShop } from "@/lib/shop/queries";
 import { placesInOrder, tagsOfPlaces } from "@/lib/store/queries";
 import "../labels.css";
+import { LabelPaper } from "../labelPaper";
 import { TagShelvesForm } from "./tagShelvesForm";
 
 export const metadata: Metadata = { title: "Sheets for shelves" };
@@ -77,11 +77,7 @@ export default async function ShelvesPage({ searchParams }: { searchParams: Sear
 					<ul className="flex flex-col gap-4">
 						{shelves.slice(0, MOST_SHOWN).map((shelf) => (
 							<li key={[...shelf.way, shelf.name].join("/")}>
-								<div
-									className="af-label-paper af-whole-page"
-									// biome-ignore lint/security/noDangerouslySetInnerHtml: drawn by labelSvg, which escapes every word on it
-									dangerouslySetInnerHTML={{ __html: labelSvg(shelfSheet(shelf, paper === "letter" ? LETTER : A4, type)) }}
-								/>
+								<LabelPaper drawing={shelfSheet(shelf, paper === "letter" ? LETTER : A4, type)} size="whole-page" />
 							</li>
 						))}
 					</ul>

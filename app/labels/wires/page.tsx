@@ -11,12 +11,12 @@ import { SelectField } from "@/app/ui/selectField";
 import { shopStore } from "@/lib/db/shopStore";
 import { layoutFlag } from "@/lib/labels/flagLayout";
 import { labelFonts } from "@/lib/labels/labelFonts";
-import { labelSvg } from "@/lib/labels/labelSvg";
 import { wiresAddressSchema } from "@/lib/labels/schema";
 import { FLAG_ROLL, labelsPerPage } from "@/lib/labels/stock";
 import { flagStocks, positionsWithWires, wiresOf } from "@/lib/labels/wireQueries";
 import { requireShop } from "@/lib/shop/queries";
 import "../labels.css";
+import { LabelPaper } from "../labelPaper";
 import { StartAt } from "../startAt";
 
 export const metadata: Metadata = { title: "Flags for wires" };
@@ -90,13 +90,7 @@ export default async function WiresPage({ searchParams }: { searchParams: Search
 					<ul className="flex flex-wrap gap-4">
 						{flags.slice(0, MOST_SHOWN).map(({ id, laid }) => (
 							<li key={id} className="min-w-0 max-w-full">
-								{laid.ok ? (
-									<div
-										className="af-label-paper"
-										// biome-ignore lint/security/noDangerouslySetInnerHtml: drawn by labelSvg, which escapes every word on it
-										dangerouslySetInnerHTML={{ __html: labelSvg(laid.value) }}
-									/>
-								) : null}
+								{laid.ok ? <LabelPaper drawing={laid.value} /> : null}
 							</li>
 						))}
 					</ul>

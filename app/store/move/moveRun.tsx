@@ -1,6 +1,7 @@
 "use client";
 
 import { useEffect, useState } from "react";
+import { keepWords, keptWords } from "@/app/keptOnPhone";
 import { Keeping } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { CheckField } from "@/app/ui/checkField";
@@ -13,7 +14,6 @@ import { SelectField } from "@/app/ui/selectField";
 import { adviceFor } from "@/lib/keeping/advice";
 import type { Scanned } from "@/lib/store/scanned";
 import { moveThingsAction, scannedAction, scannedTagsAction } from "../actions";
-import { keepWords, keptWords } from "../keptOnPhone";
 import { notTaken } from "../scanAnswer";
 
 type Goal = { readonly kind: "location" | "bag"; readonly id: string; readonly words: string };

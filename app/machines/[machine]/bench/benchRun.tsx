@@ -5,7 +5,8 @@ import { useOutbox } from "@/app/outbox/outbox";
 import { Button } from "@/app/ui/button";
 import { Notice } from "@/app/ui/notice";
 import { offeredNext, reachOf } from "@/lib/fittings/benchList";
-import { textIn } from "@/lib/outbox/queue";
+import type { BenchSeat } from "@/lib/fittings/benchSheet";
+import { textIn, type Waiting } from "@/lib/outbox/queue";
 import type { OutcomeOut } from "../take-out/[mark]/takeOutForm";
 import { Choose } from "./choose";
 import { JustOut } from "./justOut";
@@ -29,19 +30,13 @@ export function BenchRun({ machine, person }: BenchOf) {
 	const reach = useMemo(() => sheet && reachOf(sheet.reach), [sheet]);
 
 	// Out by the record, out by what this phone has queued, and out in this run.
-	const queued = outbox.waiting.flatMap((item) =>
-		item.kind === "take-out" && !item.refused ? (textIn(item.input, "positionId") ?? []) : [],
-	);
-	const queuedParts = (sheet?.seats ?? []).filter((seat) => queued.includes(seat.position.id)).map((seat) => seat.part.id);
-	const out = [...new Set([...run.map(({ part }) => part.id), ...queuedParts, ...(sheet?.lastOut ?? [])])];
+	const queued = partsQueuedOut(outbox.waiting, sheet?.seats ?? []);
+	const out = [...new Set([...run.map(({ part }) => part.id), ...queued, ...(sheet?.lastOut ?? [])])];
 
 	if (!sheet || !reach) {
 		return failed ? (
 			<Notice means="wait" title="The shop does not answer">
-				<p>
-					This phone has not seen this machine yet. Photos can be taken all the same once the page has loaded; try again when the network is
-					back.
-				</p>
+				<p>This phone has not seen this machine yet. Try again when the network is back.</p>
 				<Button onClick={readAgain}>Try again</Button>
 			</Notice>
 		) : (
@@ -100,4 +95,18 @@ export function BenchRun({ machine, person }: BenchOf) {
 			) : null}
 		</Choose>
 	);
+}
+
+/** Parts that are out by what waits on this phone: taken out, and not put back behind it. */
+function partsQueuedOut(waiting: readonly Waiting[], seats: readonly BenchSeat[]): string[] {
+	const out = new Set<string>();
+	for (const item of waiting) {
+		if (item.refused) continue;
+		if (item.kind === "take-out") {
+			const seat = seats.find(({ position }) => position.id === textIn(item.input, "positionId"));
+			if (seat) out.add(seat.part.id);
+		}
+		if (item.kind === "put-back") out.delete(textIn(item.input, "partId") ?? "");
+	}
+	return [...out];
 }

@@ -19,8 +19,10 @@ export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOu
 	const refused = outbox.waiting.find((item) => item.deed === run.out.deed)?.refused;
 	const bag = textIn(done?.value, "bagTag");
 	const putBack = async () => {
-		if (!done) {
-			await leaveOut(run.out.deed);
+		const item = outbox.waiting.find((one) => one.deed === run.out.deed);
+		// Never sent, it never was. Once it was sent the shop may have done it and the answer be lost: then it goes back behind it.
+		if (item && !item.tried && outbox.sending !== item.deed) {
+			await leaveOut(item.deed);
 			onBack();
 			return;
 		}

@@ -2,6 +2,7 @@
 
 import { useRouter } from "next/navigation";
 import { useEffect, useRef, useState } from "react";
+import { keepWords, keptWords } from "@/app/keptOnPhone";
 import { Button } from "@/app/ui/button";
 import { ButtonLink } from "@/app/ui/buttonLink";
 import { CheckField } from "@/app/ui/checkField";
@@ -14,7 +15,6 @@ import type { Counted } from "@/lib/store/changes";
 import type { Lying } from "@/lib/store/counting";
 import type { Scanned } from "@/lib/store/scanned";
 import { countPlaceAction, scannedAction, scannedTagsAction } from "../../actions";
-import { keepWords, keptWords } from "../../keptOnPhone";
 import { notTaken } from "../../scanAnswer";
 import { BagLook } from "./bagLook";
 import { Missing, type MissingSaid, missingAnswers } from "./missing";

@@ -2,10 +2,11 @@
 
 import { useRouter } from "next/navigation";
 import { useRef, useState } from "react";
+import { keepWords } from "@/app/keptOnPhone";
 import { labelsSeenTo, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
 import { shopTime } from "@/app/outbox/shopTime";
 import { useDraft } from "@/app/outbox/useDraft";
-import { type BagChoice, Into, type IntoChoice, intoOf, type WaitingBag } from "@/app/t/into";
+import { type BagChoice, Into, type IntoChoice, intoOf, lastBag, type WaitingBag } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { CheckField } from "@/app/ui/checkField";
 import { ChoiceField } from "@/app/ui/choiceField";
@@ -153,7 +154,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 			}
 		},
 		onDone: (out) => {
-			if (out.kind === "out" && out.taken.bagId) rememberBag(machine.number, out.taken.bagId);
+			if (out.kind === "out" && out.taken.bagId) keepWords(lastBag(machine.number), [out.taken.bagId]);
 			if (onOut) return onOut(out);
 			window.scrollTo({ top: 0 });
 			if (out.kind === "waits") return showDone(<KeptHere say={out.say} part={part} machine={machine} />);
@@ -396,14 +397,6 @@ const asOnRecord = (fixing: ShownFixing): FixingLine => ({
 function labelHref(taken: TakenOut, isNewBag: boolean): string {
 	const tags = [isNewBag ? taken.bagTag : null, taken.partTag].filter((tag) => tag !== null);
 	return `/labels?${new URLSearchParams({ tags: tags.join(","), now: clientId() })}`;
-}
-
-function rememberBag(machine: number, bagId: string): void {
-	try {
-		localStorage.setItem(`asfound-bag-${machine}`, bagId);
-	} catch {
-		// A browser that keeps nothing only forgets which bag was last.
-	}
 }
 
 /** What a person means by a day and a time on this phone. */
