@@ -14,7 +14,7 @@ import { readTag } from "@/lib/tags/readTag";
 
 /** The machine of a number, as these screens name it. */
 export const machineNumbered = (read: Reader, number: number) =>
-	read.machine.findUnique({ where: { number }, select: { id: true, number: true, name: true, state: true } });
+	read.machine.findUnique({ where: { number }, select: { id: true, number: true, name: true, state: true, hazards: true } });
 
 export type Occupied = {
 	readonly positionId: string;

@@ -1,5 +1,6 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
+import { TakeOutCautions } from "@/app/machines/[machine]/take-out/cautions";
 import { Button } from "@/app/ui/button";
 import { Card } from "@/app/ui/card";
 import { Empty } from "@/app/ui/empty";
@@ -69,6 +70,7 @@ export default async function WiresPage({ searchParams }: { searchParams: Search
 					) : null
 				}
 			/>
+			{flags.length > 0 ? <TakeOutCautions words="" hasWires /> : null}
 			{refused.length > 0 ? (
 				<Notice means="stop" title="Not on this stock">
 					{[...new Set(refused)].slice(0, 3).join(" ")}

@@ -1,6 +1,7 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Bench } from "@/app/ui/layouts";
+import { Notice } from "@/app/ui/notice";
 import { shopStore } from "@/lib/db/shopStore";
 import { machineNumbered } from "@/lib/fittings/queries";
 import { currentPerson } from "@/lib/people/current";
@@ -20,6 +21,11 @@ export default async function BenchPage({ params }: { params: Params }) {
 	if (!machine) notFound();
 	return (
 		<Bench>
+			{machine.hazards === "" ? null : (
+				<Notice means="stop" live="off" title="Hazards">
+					<p className="whitespace-pre-line">{machine.hazards}</p>
+				</Notice>
+			)}
 			<BenchRun machine={{ id: machine.id, number: machine.number, name: machine.name }} person={person?.id ?? null} />
 		</Bench>
 	);

@@ -24,6 +24,7 @@ import type { TakenOut } from "@/lib/fittings/changes";
 import type { FixingOffer } from "@/lib/fittings/fixingOffers";
 import type { TakeOut } from "@/lib/fittings/schema";
 import { useShowDone } from "../../justDone";
+import { TakeOutCautions } from "../cautions";
 import { ShotStrip, useShots } from "../shots";
 import { type FixingLine, FixingLines, linesTyped, type ShownFixing } from "./fixingLines";
 import { KeptHere } from "./keptHere";
@@ -189,6 +190,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 	return (
 		<>
 			<form {...form.formProps} className="flex flex-col gap-4" id="take-out">
+				<TakeOutCautions words={`${part.name} ${position.name}`} hasWires={hasWires} />
 				<FormProblem problem={form.problem} />
 				{draft.at === null ? null : (
 					<Notice means="wait" live="off">
