@@ -1,11 +1,11 @@
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { Bench } from "@/app/ui/layouts";
-import { Notice } from "@/app/ui/notice";
 import { shopStore } from "@/lib/db/shopStore";
 import { machineNumbered } from "@/lib/fittings/queries";
 import { currentPerson } from "@/lib/people/current";
 import { BenchRun } from "./benchRun";
+import { Hazards } from "./hazards";
 import "../bench.css";
 
 type Params = Promise<{ machine: string }>;
@@ -21,11 +21,7 @@ export default async function BenchPage({ params }: { params: Params }) {
 	if (!machine) notFound();
 	return (
 		<Bench>
-			{machine.hazards === "" ? null : (
-				<Notice means="stop" live="off" title="Hazards">
-					<p className="whitespace-pre-line">{machine.hazards}</p>
-				</Notice>
-			)}
+			{machine.hazards === "" ? null : <Hazards machine={machine.number} words={machine.hazards} />}
 			<BenchRun machine={{ id: machine.id, number: machine.number, name: machine.name }} person={person?.id ?? null} />
 		</Bench>
 	);

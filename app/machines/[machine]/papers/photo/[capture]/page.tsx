@@ -96,25 +96,27 @@ export default async function CapturePage({ params }: { readonly params: Promise
 				</Card>
 			</Stack>
 			{standing ? (
-				<Stack>
-					<Card title={row.words === "" ? "Say what it shows" : "Better the words"}>
-						<WordsForm
-							capture={{
-								captureId: row.id,
-								words: row.words,
-								positionId: row.position?.id ?? "",
-								partId: row.part?.id ?? "",
-								bagId: row.bag?.id ?? "",
-								stepId: row.step?.id ?? "",
-							}}
-							choices={choices}
-						/>
-					</Card>
-					<details className="af-details">
-						<summary>It should not be here</summary>
-						<WithdrawForm captureId={row.id} />
-					</details>
-				</Stack>
+				<div className="no-print">
+					<Stack>
+						<Card title={row.words === "" ? "Say what it shows" : "Better the words"}>
+							<WordsForm
+								capture={{
+									captureId: row.id,
+									words: row.words,
+									positionId: row.position?.id ?? "",
+									partId: row.part?.id ?? "",
+									bagId: row.bag?.id ?? "",
+									stepId: row.step?.id ?? "",
+								}}
+								choices={choices}
+							/>
+						</Card>
+						<details className="af-details">
+							<summary>It should not be here</summary>
+							<WithdrawForm captureId={row.id} />
+						</details>
+					</Stack>
+				</div>
 			) : null}
 		</Columns>
 	);
