@@ -52,16 +52,68 @@ export function offeredNext(
 	};
 }
 
-/** Seats whose name, mark, part or tag has every word typed, in the order given. */
-export function seatsNamed<
-	Seat extends {
-		readonly position: { readonly name: string; readonly mark: string };
+/** What a list at the bench says of one occupied position. */
+export type Line = {
+	readonly positionId: string;
+	readonly mark: string;
+	readonly position: string;
+	readonly part: string;
+	readonly tag: string | null;
+	readonly hasPhoto: boolean;
+	/** Names of the parts in the way. */
+	readonly behind: readonly string[];
+};
+
+export type Lines = { readonly opened: readonly Line[]; readonly free: readonly Line[]; readonly behind: readonly Line[] };
+
+/** The lists to choose from, or their first lines, and how long they are. */
+export type Choice = {
+	readonly lines: Lines;
+	readonly counts: { readonly opened: number; readonly free: number; readonly behind: number };
+};
+
+/** Lines shown at once; the rest is one tap or a word away. */
+export const SHOWN = 12;
+
+/** What is offered, in words. `names` of parts by their id. */
+export function linesOf(
+	seats: readonly {
+		readonly position: { readonly id: string; readonly mark: string; readonly name: string };
 		readonly part: { readonly name: string; readonly tag: string | null };
-	},
->(seats: readonly Seat[], typed: string): Seat[] {
+		readonly photo: string | null;
+	}[],
+	{ opened, free, behind }: Offered,
+	names: ReadonlyMap<string, string>,
+): Lines {
+	const byId = new Map(seats.map((seat) => [seat.position.id, seat]));
+	const line = (positionId: string, covers: readonly string[]): Line[] => {
+		const seat = byId.get(positionId);
+		if (!seat) return [];
+		const { position, part, photo } = seat;
+		return [
+			{
+				positionId,
+				mark: position.mark,
+				position: position.name,
+				part: part.name,
+				tag: part.tag,
+				hasPhoto: photo !== null,
+				behind: covers.map((partId) => names.get(partId) ?? "a part"),
+			},
+		];
+	};
+	return {
+		opened: opened.flatMap((id) => line(id, [])),
+		free: free.flatMap((id) => line(id, [])),
+		behind: behind.flatMap(({ positionId, parts }) => line(positionId, parts)),
+	};
+}
+
+/** Lines whose position, mark, part or tag has every word typed, in the order given. */
+export function linesNamed(lines: readonly Line[], typed: string): Line[] {
 	const words = typed.toLowerCase().split(/\s+/).filter(Boolean);
-	return seats.filter(({ position, part }) => {
-		const said = `${position.name} ${position.mark} ${part.name} ${part.tag ?? ""}`.toLowerCase();
+	return lines.filter(({ position, mark, part, tag }) => {
+		const said = `${position} ${mark} ${part} ${tag ?? ""}`.toLowerCase();
 		return words.every((word) => said.includes(word));
 	});
 }

@@ -2,16 +2,12 @@
 
 import { bagsToUse } from "@/lib/bags/queries";
 import type { Reader } from "@/lib/db/store";
-import { PICTURES } from "@/lib/files/mediaTypes";
 import type { ReachSent } from "@/lib/fittings/benchList";
+import { lastOutOf, MOST_SEATS, photosBySeat } from "@/lib/fittings/benchRows";
 import { commonFixings, mirroredFixings } from "@/lib/fittings/fixingOffers";
 import { conversionsOf, fixingShown, wireShown } from "@/lib/fittings/queries";
 import { reachFacts } from "@/lib/fittings/reachFacts";
 import { pathsOf, placesInOrder } from "@/lib/store/queries";
-
-/** More positions than any machine has. */
-const MOST_SEATS = 2000;
-const MOST_LAST_OUT = 8;
 
 export type BenchSheet = Awaited<ReturnType<typeof benchSheet>>;
 export type BenchSeat = BenchSheet["seats"][number];
@@ -26,12 +22,7 @@ export async function benchSheet(read: Reader, machineId: string) {
 			take: MOST_SEATS,
 			select: fittingShown,
 		}),
-		read.fitting.findMany({
-			where: { position: { machineId }, untilAt: { not: null }, part: { positionId: null } },
-			orderBy: [{ untilAt: "desc" }, { id: "desc" }],
-			take: MOST_LAST_OUT,
-			select: { partId: true, part: { select: { name: true } } },
-		}),
+		lastOutOf(read, machineId),
 		bagsToUse(read, machineId),
 		placesInOrder(read),
 		read.step.findMany({
@@ -42,7 +33,7 @@ export async function benchSheet(read: Reader, machineId: string) {
 		}),
 		conversionsOf(read, machineId),
 		commonFixings(read, machineId),
-		latestPhotos(read, machineId),
+		photosBySeat(read, machineId),
 	]);
 	const mirrors = await mirroredFixings(
 		read,
@@ -98,20 +89,3 @@ const fittingShown = {
 	connections: { orderBy: { id: "asc" }, take: 300, select: wireShown },
 	settings: { orderBy: { id: "asc" }, take: 40, select: { id: true, kind: true, value: true } },
 } as const;
-
-/** The last photo of each position. */
-async function latestPhotos(read: Reader, machineId: string): Promise<Map<string, string>> {
-	const rows = await read.capture.findMany({
-		where: {
-			machineId,
-			stands: "yes",
-			kind: { in: ["photo", "drawing"] },
-			positionId: { not: null },
-			file: { mediaType: { in: [...PICTURES] } },
-		},
-		orderBy: [{ takenAt: "asc" }, { id: "asc" }],
-		take: MOST_SEATS,
-		select: { positionId: true, fileSha: true },
-	});
-	return new Map(rows.flatMap(({ positionId, fileSha }) => (positionId && fileSha ? [[positionId, fileSha] as const] : [])));
-}

@@ -52,7 +52,7 @@ const photoOf = async (number: number) => ({
 /** From the part in the hand to the next one, as a person does it. */
 async function takeOut(number: number): Promise<void> {
 	await page.getByLabel("Find it").fill(lampNamed(number));
-	await page.getByRole("button", { name: lampNamed(number) }).tap();
+	await page.getByRole("link", { name: lampNamed(number) }).tap();
 	await page.locator("input[type=file]").setInputFiles(await photoOf(number));
 	await page.getByRole("list", { name: "Photos taken" }).getByRole("listitem").first().waitFor();
 	await page.getByRole("button", { name: "Out, no label" }).tap();
@@ -92,7 +92,7 @@ it("thirty take-outs with photos are in the book, once each and in order, whatev
 	await page.getByText(/on this phone, not sent yet/).waitFor();
 	// And one that was still being typed.
 	await page.getByLabel("Find it").fill(lampNamed(LAMPS + 1));
-	await page.getByRole("button", { name: lampNamed(LAMPS + 1) }).tap();
+	await page.getByRole("link", { name: lampNamed(LAMPS + 1) }).tap();
 	await page.getByLabel("Another fixing").fill("2 x M3 x 6");
 	await page.waitForTimeout(600);
 
@@ -125,7 +125,7 @@ it("thirty take-outs with photos are in the book, once each and in order, whatev
 	expect((await verifyLedger(made.folder)).flaws).toEqual([]);
 
 	await page.goto(`${shop.base}/machines/21/bench`);
-	await page.getByRole("button", { name: lampNamed(LAMPS + 1) }).tap();
+	await page.getByRole("link", { name: lampNamed(LAMPS + 1) }).tap();
 	await page.getByText("Typed on this phone before").waitFor();
 	expect(await page.getByLabel("Another fixing").inputValue()).toBe("2 x M3 x 6");
 });

@@ -142,7 +142,7 @@ describe("the ten commonest tasks are quicker than by paper tag, photo and sprea
 	task(
 		"take out, photo, new bag, label",
 		async (hands) => {
-			await hands.button(new RegExp(lampNamed(3)));
+			await hands.link(new RegExp(lampNamed(3)));
 			await hands.photo("Take the photo");
 			await hands.button("Out, and print the label");
 			await page.getByText(`The ${lampNamed(3)} is out`).waitFor();
@@ -155,7 +155,7 @@ describe("the ten commonest tasks are quicker than by paper tag, photo and sprea
 	task(
 		"take out into the same bag, no label",
 		async (hands) => {
-			await hands.button(new RegExp(lampNamed(4)));
+			await hands.link(new RegExp(lampNamed(4)));
 			await hands.photo("Take the photo");
 			await hands.option(/the last bag/);
 			await hands.button("Out, no label");

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { offeredNext, reachOf, seatsNamed } from "@/lib/fittings/benchList";
+import { linesNamed, linesOf, offeredNext, reachOf } from "@/lib/fittings/benchList";
 import { mostOften } from "@/lib/fittings/fixingOffers";
 import type { ReachFacts } from "@/lib/fittings/reach";
 
@@ -58,16 +58,30 @@ describe("what a run of take-outs offers next", () => {
 	});
 });
 
-describe("a seat is found by what is typed", () => {
-	const all = [
-		{ position: { name: "Lamp, left", mark: "p01" }, part: { name: "Lamp", tag: "12-0001-4" } },
-		{ position: { name: "Lamp, right", mark: "p02" }, part: { name: "Lamp", tag: null } },
-	];
-	it("by words of its name in any order, its mark or its tag", () => {
-		expect(seatsNamed(all, "right lamp")).toEqual([all[1]]);
-		expect(seatsNamed(all, "P01")).toEqual([all[0]]);
-		expect(seatsNamed(all, "0001")).toEqual([all[0]]);
-		expect(seatsNamed(all, "bell")).toEqual([]);
+describe("the lists in words", () => {
+	const lamp = { position: { id: "p1", name: "Lamp, left", mark: "p01" }, part: { name: "Lamp", tag: "12-0001-4" }, photo: "sha" };
+	const other = { position: { id: "p2", name: "Lamp, right", mark: "p02" }, part: { name: "Lamp", tag: null }, photo: null };
+	const lines = linesOf(
+		[lamp, other],
+		{ opened: [], free: ["p1", "gone"], behind: [{ positionId: "p2", parts: ["q1", "q9"] }] },
+		new Map([["q1", "glass"]]),
+	);
+	const all = [...lines.free, ...lines.behind];
+
+	it("say what is in the way, and leave out what is not a seat", () => {
+		expect(lines).toEqual({
+			opened: [],
+			free: [{ positionId: "p1", mark: "p01", position: "Lamp, left", part: "Lamp", tag: "12-0001-4", hasPhoto: true, behind: [] }],
+			behind: [
+				{ positionId: "p2", mark: "p02", position: "Lamp, right", part: "Lamp", tag: null, hasPhoto: false, behind: ["glass", "a part"] },
+			],
+		});
+	});
+	it("are found by words of the name in any order, the mark or the tag", () => {
+		expect(linesNamed(all, "right lamp")).toEqual(lines.behind);
+		expect(linesNamed(all, "P01")).toEqual(lines.free);
+		expect(linesNamed(all, "0001")).toEqual(lines.free);
+		expect(linesNamed(all, "bell")).toEqual([]);
 	});
 });
 

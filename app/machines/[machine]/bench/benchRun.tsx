@@ -4,8 +4,9 @@ import { useMemo, useState } from "react";
 import { useOutbox } from "@/app/outbox/outbox";
 import { Button } from "@/app/ui/button";
 import { Notice } from "@/app/ui/notice";
-import { offeredNext, reachOf } from "@/lib/fittings/benchList";
-import type { BenchSeat } from "@/lib/fittings/benchSheet";
+import { type Choice, linesOf, offeredNext, reachOf, SHOWN } from "@/lib/fittings/benchList";
+import type { BenchSeat, BenchSheet } from "@/lib/fittings/benchSheet";
+import type { ReachFacts } from "@/lib/fittings/reach";
 import { textIn, type Waiting } from "@/lib/outbox/queue";
 import type { OutcomeOut } from "../take-out/[mark]/takeOutForm";
 import { Choose } from "./choose";
@@ -22,7 +23,7 @@ export type BenchOf = {
 export type RunOut = { readonly out: OutcomeOut; readonly part: { readonly id: string; readonly name: string }; readonly mark: string };
 
 /** Choose, take out, the next one: one screen after the other, all of it on this page. */
-export function BenchRun({ machine, person }: BenchOf) {
+export function BenchRun({ machine, person, first }: BenchOf & { first: Choice }) {
 	const outbox = useOutbox();
 	const { sheet, since, failed, readAgain } = useSheet(machine.number);
 	const [positionId, setPositionId] = useState<string | null>(null);
@@ -33,18 +34,8 @@ export function BenchRun({ machine, person }: BenchOf) {
 	const queued = partsQueuedOut(outbox.waiting, sheet?.seats ?? []);
 	const out = [...new Set([...run.map(({ part }) => part.id), ...queued, ...(sheet?.lastOut ?? [])])];
 
-	if (!sheet || !reach) {
-		return failed ? (
-			<Notice means="wait" title="The shop does not answer">
-				<p>This phone has not seen this machine yet. Try again when the network is back.</p>
-				<Button onClick={readAgain}>Try again</Button>
-			</Notice>
-		) : (
-			<p role="status">Fetching what is in the machine…</p>
-		);
-	}
-	const seat = sheet.seats.find((one) => one.position.id === positionId);
-	if (seat) {
+	const seat = sheet?.seats.find((one) => one.position.id === positionId);
+	if (sheet && reach && seat) {
 		return (
 			<OneOut
 				key={seat.position.id}
@@ -65,17 +56,23 @@ export function BenchRun({ machine, person }: BenchOf) {
 			/>
 		);
 	}
-	const offered = offeredNext(
-		reach,
-		sheet.seats.map(({ position, part }) => ({ positionId: position.id, partId: part.id })),
-		out,
-	);
+	if (positionId !== null && !sheet) {
+		return failed ? (
+			<Notice means="wait" title="The shop does not answer">
+				<p>This phone has not seen this machine yet. Try again when the network is back.</p>
+				<Button onClick={readAgain}>Try again</Button>
+			</Notice>
+		) : (
+			<p role="status">Fetching what is in the machine…</p>
+		);
+	}
 	return (
 		<Choose
 			machine={machine}
 			person={person}
-			sheet={sheet}
-			offered={offered}
+			choice={sheet && reach ? choiceOf(sheet, reach, out) : first}
+			isLong={first.counts.opened + first.counts.free + first.counts.behind > SHOWN}
+			isWhole={sheet !== null}
 			since={since}
 			onChoose={(id) => {
 				setPositionId(id);
@@ -95,6 +92,12 @@ export function BenchRun({ machine, person }: BenchOf) {
 			) : null}
 		</Choose>
 	);
+}
+
+function choiceOf(sheet: BenchSheet, reach: ReachFacts, out: readonly string[]): Choice {
+	const seats = sheet.seats.map(({ position, part }) => ({ positionId: position.id, partId: part.id }));
+	const lines = linesOf(sheet.seats, offeredNext(reach, seats, out), new Map(sheet.names));
+	return { lines, counts: { opened: lines.opened.length, free: lines.free.length, behind: lines.behind.length } };
 }
 
 /** Parts that are out by what waits on this phone: taken out, and not put back behind it. */

@@ -4,56 +4,50 @@ import { type ReactNode, useState } from "react";
 import { Button } from "@/app/ui/button";
 import { Notice } from "@/app/ui/notice";
 import { TextField } from "@/app/ui/textField";
-import { type Offered, seatsNamed } from "@/lib/fittings/benchList";
-import type { BenchSeat, BenchSheet } from "@/lib/fittings/benchSheet";
+import { type Choice, type Line, linesNamed, SHOWN } from "@/lib/fittings/benchList";
 import type { BenchOf } from "./benchRun";
 import { Quick } from "./quick";
-
-/** Shown at once; the rest is one tap or a word away. */
-const SHOWN = 12;
 
 /** What comes out next: offered by what came out last, else by name. */
 export function Choose({
 	machine,
 	person,
-	sheet,
-	offered,
+	choice: { lines, counts },
+	isLong,
+	isWhole,
 	since,
 	onChoose,
 	children,
 }: BenchOf & {
-	sheet: BenchSheet;
-	offered: Offered;
-	/** The sheet is an older one: since when. */
+	choice: Choice;
+	/** So long that a name is sooner typed than looked for. */
+	isLong: boolean;
+	/** False while only the first lines are here. */
+	isWhole: boolean;
+	/** The list is an older one: since when. */
 	since: string | null;
 	onChoose: (positionId: string) => void;
 	children: ReactNode;
 }) {
 	const [typed, setTyped] = useState("");
 	const [shown, setShown] = useState(SHOWN);
-	const byId = new Map(sheet.seats.map((seat) => [seat.position.id, seat]));
-	const named = new Map(sheet.names);
-	const of = (ids: readonly string[]) => ids.flatMap((id) => byId.get(id) ?? []);
-	const behind = new Map(
-		offered.behind.map(({ positionId, parts }) => [positionId, parts.map((partId) => named.get(partId) ?? "a part").join(", ")]),
-	);
-	const all = [...of(offered.opened), ...of(offered.free), ...of(offered.behind.map(({ positionId }) => positionId))];
-	const found = typed.trim() === "" ? null : seatsNamed(all, typed);
-	const list = (seats: readonly BenchSeat[]) => (
+	const found = typed.trim() === "" ? null : linesNamed([...lines.opened, ...lines.free, ...lines.behind], typed);
+	const list = (some: readonly Line[]) => (
 		<ul className="af-bench-list">
-			{seats.map(({ position, part, photo }) => (
-				<li key={position.id}>
-					<button type="button" className="af-bench-pick" onClick={() => onChoose(position.id)}>
-						<span>
-							<strong>{part.name}</strong>
-							<small>
-								{position.mark}
-								{position.name === part.name ? "" : ` · ${position.name}`}
-								{behind.has(position.id) ? ` · behind ${behind.get(position.id)}` : ""}
-								{photo ? "" : " · no photo yet"}
-							</small>
-						</span>
-					</button>
+			{some.map((line) => (
+				<li key={line.positionId}>
+					{/* A link, so that it leads somewhere before the page's script has come; then it stays on this page. */}
+					<a
+						className="af-bench-pick"
+						href={`/machines/${machine.number}/take-out/${encodeURIComponent(line.mark)}`}
+						onClick={(event) => {
+							event.preventDefault();
+							onChoose(line.positionId);
+						}}
+					>
+						<strong>{line.part}</strong>
+						<small>{saidOf(line)}</small>
+					</a>
 				</li>
 			))}
 		</ul>
@@ -74,40 +68,45 @@ export function Choose({
 				</Notice>
 			)}
 			{children}
-			{found === null && offered.opened.length > 0 ? (
+			{found === null && counts.opened > 0 ? (
 				<section aria-labelledby="opened">
 					<h2 id="opened">Open now, since the last one came out</h2>
-					{list(of(offered.opened).slice(0, shown))}
+					{list(lines.opened.slice(0, shown))}
 				</section>
 			) : null}
-			{sheet.seats.length > SHOWN ? (
+			{isLong ? (
 				<TextField label="Find it" hint="name, mark or tag" optional value={typed} onChange={(event) => setTyped(event.target.value)} />
 			) : null}
 			{found ? (
 				<section aria-labelledby="found">
-					<h2 id="found">
-						{found.length === 0 ? "Nothing of that name is fitted" : found.length === 1 ? "1 found" : `${found.length} found`}
-					</h2>
+					<h2 id="found">{isWhole ? foundWords(found.length) : "Fetching the rest of the machine"}</h2>
 					{list(found.slice(0, shown))}
 				</section>
 			) : (
 				<>
 					<section aria-labelledby="free">
-						<h2 id="free">{offered.opened.length > 0 ? "Can be reached too" : "Can be reached"}</h2>
-						{offered.free.length === 0 ? <p className="af-sub">Nothing else.</p> : list(of(offered.free).slice(0, shown))}
+						<h2 id="free">{counts.opened > 0 ? "Can be reached too" : "Can be reached"}</h2>
+						{counts.free === 0 ? <p className="af-sub">Nothing else.</p> : list(lines.free.slice(0, shown))}
 					</section>
-					{offered.behind.length > 0 ? (
+					{counts.behind > 0 ? (
 						<details className="af-details">
-							<summary>Behind something ({offered.behind.length})</summary>
-							{list(of(offered.behind.map(({ positionId }) => positionId)).slice(0, shown))}
+							<summary>Behind something ({counts.behind})</summary>
+							{list(lines.behind.slice(0, shown))}
 						</details>
 					) : null}
 				</>
 			)}
-			{Math.max(found?.length ?? 0, offered.free.length, offered.opened.length, offered.behind.length) > shown ? (
+			{Math.max(found?.length ?? 0, counts.free, counts.opened, counts.behind) > shown ? (
 				<Button onClick={() => setShown(shown + 60)}>Show more</Button>
 			) : null}
 			<Quick machine={machine} person={person} />
 		</>
 	);
 }
+
+const foundWords = (count: number): string => (count === 0 ? "Nothing of that name is fitted" : count === 1 ? "1 found" : `${count} found`);
+
+const saidOf = ({ mark, position, part, behind, hasPhoto }: Line): string =>
+	[mark, position === part ? null : position, behind.length > 0 ? `behind ${behind.join(", ")}` : null, hasPhoto ? null : "no photo yet"]
+		.filter((said) => said !== null)
+		.join(" · ");
