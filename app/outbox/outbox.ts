@@ -82,6 +82,14 @@ export async function leaveOut(deed: string): Promise<void> {
 	await changed();
 }
 
+/** Leaves a deed out if it was never sent. False when it was: then the shop may have done it, and only a deed behind it takes it back. */
+export async function leaveOutUnsent(deed: string): Promise<boolean> {
+	const store = await phone();
+	const isOut = await store.removeUntried(deed);
+	await changed();
+	return isOut;
+}
+
 /** Sends what was refused once more, as it was: the reason may be gone. */
 export async function tryAgain(deed: string): Promise<void> {
 	const store = await phone();
@@ -149,7 +157,11 @@ async function go(now = false): Promise<void> {
 				await changed();
 				continue;
 			}
-			if (!item.tried) await store.change({ ...item, tried: true });
+			// Left out a moment ago, here or in another tab, it is not sent any more.
+			if (!(await store.sayTried(item.deed))) {
+				await refresh();
+				continue;
+			}
 			const { status, said } = await sent(item, ready.input);
 			const answer = answerIn(status, said);
 			if (answer.kind === "later") {

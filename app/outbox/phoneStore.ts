@@ -24,6 +24,10 @@ export type PhoneStore = {
 	/** Writes over the one of the same deed; does nothing when it is gone. */
 	readonly change: (item: Waiting) => Promise<void>;
 	readonly remove: (deed: string) => Promise<void>;
+	/** From now on the shop may have done it, whatever comes back. False when it is gone. */
+	readonly sayTried: (deed: string) => Promise<boolean>;
+	/** Takes it off the queue if it was never sent: then it never was. False when it was sent, or is gone. */
+	readonly removeUntried: (deed: string) => Promise<boolean>;
 	/** Takes a deed off the queue and keeps its answer, in one go. */
 	readonly settle: (answer: Done) => Promise<void>;
 	readonly changeDone: (answer: Done) => Promise<void>;
@@ -79,6 +83,23 @@ function inBrowser(db: IDBPDatabase<Schema>): PhoneStore {
 			if (key !== undefined) await tx.store.delete(key);
 			await tx.done;
 		},
+		sayTried: async (deed) => {
+			const tx = db.transaction("waiting", "readwrite", SAFELY);
+			const key = await tx.store.index("deed").getKey(deed);
+			const item = key === undefined ? undefined : await tx.store.get(key);
+			if (item) await tx.store.put({ ...item, tried: true }, key);
+			await tx.done;
+			return item !== undefined;
+		},
+		removeUntried: async (deed) => {
+			const tx = db.transaction("waiting", "readwrite", SAFELY);
+			const key = await tx.store.index("deed").getKey(deed);
+			const item = key === undefined ? undefined : await tx.store.get(key);
+			const isUnsent = key !== undefined && item?.tried === false;
+			if (isUnsent) await tx.store.delete(key);
+			await tx.done;
+			return isUnsent;
+		},
 		settle: async (answer) => {
 			const tx = db.transaction(["waiting", "done"], "readwrite", SAFELY);
 			const waiting = tx.objectStore("waiting");
@@ -122,6 +143,16 @@ function inMemory(): PhoneStore {
 			if (at(item.deed) >= 0) waiting[at(item.deed)] = item;
 		},
 		remove: async (deed) => remove(deed),
+		sayTried: async (deed) => {
+			const item = waiting[at(deed)];
+			if (item) waiting[at(deed)] = { ...item, tried: true };
+			return item !== undefined;
+		},
+		removeUntried: async (deed) => {
+			const isUnsent = waiting[at(deed)]?.tried === false;
+			if (isUnsent) remove(deed);
+			return isUnsent;
+		},
 		settle: async (answer) => {
 			remove(answer.deed);
 			done.set(answer.deed, answer);

@@ -59,6 +59,16 @@ async function takeOut(number: number): Promise<void> {
 	await page.getByRole("heading", { name: "What comes out?" }).waitFor();
 }
 
+/** The shop hears and does it, and its answers are lost: the phone must ask again, and it must not be done again. */
+async function loseAnswers(): Promise<void> {
+	for (const address of ["**/api/deeds", "**/api/upload?*"]) {
+		await page.route(address, async (route) => {
+			await route.fetch();
+			await route.abort("connectionreset");
+		});
+	}
+}
+
 /** As a dead battery does it: no chance to write anything any more. */
 function kill(folder: string): void {
 	for (const pid of readdirSync("/proc").filter((name) => /^\d+$/.test(name))) {
@@ -77,13 +87,7 @@ function commandOf(pid: string): string {
 it("thirty take-outs with photos are in the book, once each and in order, whatever happened on the way", async () => {
 	for (let number = 1; number <= 8; number++) await takeOut(number);
 
-	// The shop hears and does it, and its answers are lost: the phone must ask again, and it must not be done again.
-	for (const address of ["**/api/deeds", "**/api/upload?*"]) {
-		await page.route(address, async (route) => {
-			await route.fetch();
-			await route.abort("connectionreset");
-		});
-	}
+	await loseAnswers();
 	for (let number = 9; number <= 11; number++) await takeOut(number);
 	await page.unrouteAll({ behavior: "ignoreErrors" });
 
@@ -128,4 +132,34 @@ it("thirty take-outs with photos are in the book, once each and in order, whatev
 	await page.getByRole("link", { name: lampNamed(LAMPS + 1) }).tap();
 	await page.getByText("Typed on this phone before").waitFor();
 	expect(await page.getByLabel("Another fixing").inputValue()).toBe("2 x M3 x 6");
+});
+
+it("what was put back before the shop's answer came is out and in again, once each", async () => {
+	const name = lampNamed(LAMPS + 2);
+	await page.goto(`${shop.base}/machines/21/bench`);
+	await loseAnswers();
+	await page.getByRole("link", { name }).tap();
+	await page.getByRole("button", { name: "Out, no label" }).tap();
+	await page.getByText("Out, and kept on this phone").waitFor();
+	await page.getByRole("button", { name: "Put it back" }).tap();
+	// It can be chosen again at once: by what this phone knows it is in its place.
+	await page.getByRole("link", { name }).waitFor();
+	await page.goto(`${shop.base}/phone`);
+	await page.getByText(`${name} (p${LAMPS + 2}) back in`).waitFor();
+	await page.unrouteAll({ behavior: "ignoreErrors" });
+	await page.reload();
+	await page.getByText("Nothing waits on this phone").waitFor({ timeout: 60_000 });
+
+	const book = new Database(databaseFile(made.folder), { readonly: true });
+	const told = book
+		.prepare(
+			`SELECT "Entry"."action" AS action FROM "Entry" JOIN "Position" ON "Entry"."subject" = 'Position/' || "Position"."id"
+			 WHERE "Position"."name" = ? AND "Entry"."action" LIKE 'part.%' ORDER BY "Entry"."seq"`,
+		)
+		.all(name) as { action: string }[];
+	const seats = book.prepare(`SELECT COUNT(*) AS count FROM "Part" WHERE "name" = ? AND "positionId" IS NOT NULL`).get(name);
+	book.close();
+	expect(told.map(({ action }) => action)).toEqual(["part.taken-out", "part.put-back"]);
+	expect(seats).toEqual({ count: 1 });
+	expect((await verifyLedger(made.folder)).flaws).toEqual([]);
 });

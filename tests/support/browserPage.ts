@@ -4,7 +4,7 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 
-const NAMES = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
+const NAMES = ["chromium-headless-shell", "chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
 
 /** Chromium's file: the one named, the system's, or Playwright's own. */
 function chromiumFile(): string {

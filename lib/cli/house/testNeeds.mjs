@@ -4,7 +4,8 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import { hear, root, say, stop } from "./run.mjs";
 
-const BROWSERS = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
+// The one without a window first: it is the same browser, and the tests of the screens take a third less time in it.
+const BROWSERS = ["chromium-headless-shell", "chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
 
 function whereIs(program) {
 	for (const folder of (process.env.PATH ?? "").split(path.delimiter)) {
@@ -44,7 +45,8 @@ function findBrowser() {
 	const there = firstOf(BROWSERS) ?? ownBrowser();
 	if (there) return there;
 	say("No Chromium here; installing it for the tests of the screens ...");
-	const refused = aptInstall(["chromium"]);
+	// Older systems have no package of the one without a window.
+	const refused = aptInstall(["chromium-headless-shell"]) && aptInstall(["chromium"]);
 	const fromSystem = firstOf(BROWSERS);
 	if (fromSystem) {
 		say("Installed Chromium with apt-get.");

@@ -1,7 +1,7 @@
 "use client";
 
 import { useState } from "react";
-import { labelsSeenTo, leaveOut, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
+import { labelsSeenTo, leaveOutUnsent, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
 import { shopTime } from "@/app/outbox/shopTime";
 import { Button } from "@/app/ui/button";
 import { clientId } from "@/app/ui/clientId";
@@ -19,10 +19,8 @@ export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOu
 	const refused = outbox.waiting.find((item) => item.deed === run.out.deed)?.refused;
 	const bag = textIn(done?.value, "bagTag");
 	const putBack = async () => {
-		const item = outbox.waiting.find((one) => one.deed === run.out.deed);
 		// Never sent, it never was. Once it was sent the shop may have done it and the answer be lost: then it goes back behind it.
-		if (item && !item.tried && outbox.sending !== item.deed) {
-			await leaveOut(item.deed);
+		if (await leaveOutUnsent(run.out.deed)) {
 			onBack();
 			return;
 		}
