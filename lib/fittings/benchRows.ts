@@ -26,9 +26,10 @@ export async function photosBySeat(read: Reader, machineId: string): Promise<Map
 			positionId: { not: null },
 			file: { mediaType: { in: [...PICTURES] } },
 		},
-		orderBy: [{ takenAt: "asc" }, { id: "asc" }],
+		orderBy: [{ takenAt: "desc" }, { id: "desc" }],
 		take: MOST_SEATS,
 		select: { positionId: true, fileSha: true },
 	});
-	return new Map(rows.flatMap(({ positionId, fileSha }) => (positionId && fileSha ? [[positionId, fileSha] as const] : [])));
+	// The newest were read; the last that is written of each position stays.
+	return new Map(rows.reverse().flatMap(({ positionId, fileSha }) => (positionId && fileSha ? [[positionId, fileSha] as const] : [])));
 }

@@ -14,7 +14,8 @@ export function heldNow(
 	holds: { readonly id: string; readonly name: string } | null,
 	away: Away,
 ): Now {
-	if (meant === null) return { now: `empty${onAway(away)}`, gone: away !== null };
+	if (meant === null)
+		return { now: `${holds === null ? "empty" : `empty then; in its place now: ${holds.name}`}${onAway(away)}`, gone: away !== null };
 	if (holds?.id === meant.id) return { now: `in its place${onAway(away)}`, gone: away !== null };
 	const instead = holds === null ? "its place is empty" : `in its place now: ${holds.name}`;
 	return { now: `${meant.where}; ${instead}${onAway(away)}`, gone: true };

@@ -111,7 +111,7 @@ export async function pinsOf(read: Reader, photo: { id: string; takenAt: string 
 			const away = async (seat: { host: PartRow | null } | null) =>
 				seat?.host && seat.host.place !== "fitted" ? { name: seat.host.name, where: await where(seat.host) } : null;
 			if (position) {
-				const part = then.get(position.id) ?? position.part;
+				const part = then.get(position.id) ?? null;
 				const now = heldNow(
 					part && { id: part.id, where: await where(part) },
 					position.part && { id: position.part.id, name: position.part.name },
@@ -157,14 +157,28 @@ export async function pinsOf(read: Reader, photo: { id: string; takenAt: string 
 	);
 }
 
-/** The parts that were in these positions at that moment. */
+/** A photo has so many pins, and a position had so many parts. */
+const MOST_FITTINGS = MOST_PINS * 40;
+
+/**
+ * The parts that were in these positions at that moment; none for a position that was empty then. What came out at that
+ * very moment came out with the photo, and goes before what was put in then. Of before anything was on record: the first.
+ */
 async function heldThen(read: Reader, positionIds: readonly string[], at: string): Promise<Map<string, PartRow>> {
 	const fittings = await read.fitting.findMany({
-		where: { positionId: { in: [...positionIds] }, fromAt: { lte: at }, OR: [{ untilAt: null }, { untilAt: { gt: at } }] },
-		take: MOST_PINS * 2,
-		select: { positionId: true, part: { select: PART } },
+		where: { positionId: { in: [...positionIds] } },
+		orderBy: [{ fromAt: "asc" }, { id: "asc" }],
+		take: MOST_FITTINGS,
+		select: { positionId: true, fromAt: true, untilAt: true, part: { select: PART } },
 	});
-	return new Map(fittings.map(({ positionId, part }) => [positionId, part]));
+	const first = new Set<string>();
+	const then = new Map<string, PartRow>();
+	for (const { positionId, fromAt, untilAt, part } of fittings) {
+		const wasThere = fromAt <= at ? untilAt === null || untilAt >= at : !first.has(positionId);
+		if (wasThere && !then.has(positionId)) then.set(positionId, part);
+		first.add(positionId);
+	}
+	return then;
 }
 
 /** Where a part is, in words; each bag and shelf is looked up once. */
@@ -258,6 +272,14 @@ export async function photosPinnedOf(read: Reader, partId: string, take: number)
 	});
 	if (fittings.length === 0) return [];
 	const ids = fittings.map(({ id }) => id);
+	// A photo of the moment at which it took another's place shows the other.
+	const others = await read.fitting.findMany({
+		where: { OR: fittings.map(({ positionId, fromAt }) => ({ positionId, untilAt: fromAt })), partId: { not: partId } },
+		take: fittings.length,
+		select: { positionId: true, untilAt: true },
+	});
+	const from = (positionId: string, fromAt: string) =>
+		others.some((other) => other.positionId === positionId && other.untilAt === fromAt) ? { gt: fromAt } : { gte: fromAt };
 	return photosPinned(
 		read,
 		{
@@ -265,7 +287,7 @@ export async function photosPinnedOf(read: Reader, partId: string, take: number)
 				...fittings.map(({ positionId, fromAt, untilAt }) => ({
 					positionId,
 					// A photo of before it was in there shows what was there then; one of after it came out shows an empty place.
-					...(untilAt === null ? { capture: { takenAt: { gte: fromAt } } } : { capture: { takenAt: { gte: fromAt, lt: untilAt } } }),
+					capture: { takenAt: { ...from(positionId, fromAt), ...(untilAt === null ? {} : { lte: untilAt }) } },
 				})),
 				{ connection: { fittingId: { in: ids } } },
 				{ fixing: { holds: { some: { fittingId: { in: ids } } } } },

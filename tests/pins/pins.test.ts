@@ -10,7 +10,7 @@ import { verifyLedger } from "@/lib/ledger/verify";
 import { addPin, changePin, takeOffPin } from "@/lib/pins/changes";
 import { thingChoices } from "@/lib/pins/choices";
 import { photosPinnedAt, photosPinnedOf, photosWithPins, pinsOf } from "@/lib/pins/queries";
-import { type LampShop, lampShop } from "@/tests/ledger/lampShop";
+import { aFitting, aPart, type LampShop, lampShop } from "@/tests/ledger/lampShop";
 
 let shop: LampShop;
 let photo: string;
@@ -39,7 +39,7 @@ function must<T>(done: { ok: true; value: T } | { ok: false; error: { say: strin
 }
 const at = (x: number, y: number) => ({ captureId: photo, x, y });
 const onLamp = () => ({ thing: `position:${shop.lampSeat}` });
-const pins = (of = photo) => pinsOf(shop.store.read, { id: of, takenAt: TAKEN }, "Europe/Amsterdam");
+const pins = (of = photo, takenAt = TAKEN) => pinsOf(shop.store.read, { id: of, takenAt }, "Europe/Amsterdam");
 const lastSentence = async () => (await historyOf(shop.store.read, shop.machine, { take: 1 })).entries[0]?.say;
 
 /** A wire and three screws at the lamp. */
@@ -229,6 +229,35 @@ describe("a photo with pins as a way into the machine", () => {
 		must(await addPin({ captureId: late, x: 1, y: 1, ...onLamp() }, shop.env()));
 		expect(await photosPinnedOf(shop.store.read, shop.lamp, 9)).toEqual([]);
 		expect(await photosPinnedAt(shop.store.read, shop.lampSeat, 9)).toHaveLength(2);
+	});
+
+	it("of the moment at which one part came out and another went in shows the one that came out; of when it was empty, none", async () => {
+		await shop.takeOutLamp();
+		const { untilAt } = await shop.store.read.fitting.findUniqueOrThrow({ where: { id: shop.lampFitting } });
+		const [swap, led, empty] = [untilAt ?? "", shop.newId(), "2026-03-02T12:00:00.000Z"];
+		const putIn = (fromAt: string, id: string) => ({ ...aFitting(id, shop.machine, led, shop.lampSeat), fromAt });
+		const first = shop.newId();
+		await shop.write([
+			{
+				machine: shop.machine,
+				action: "part.put-in",
+				subject: { table: "Part", id: led },
+				facts: { say: "Put in the LED lamp, took it out again at ten, and put it in at two." },
+				rows: [
+					add("Part", aPart(led, shop.machine, "LED lamp", { place: "fitted", positionId: shop.lampSeat })),
+					add("Fitting", { ...putIn(swap, first), untilAt: "2026-03-02T10:00:00.000Z" }),
+					add("Fitting", putIn("2026-03-02T14:00:00.000Z", shop.newId())),
+				],
+			},
+		]);
+		shop.setClock("2026-03-05T08:00:00.000Z");
+		const [ofSwap, ofEmpty] = [await aPhoto(swap), await aPhoto(empty)];
+		for (const captureId of [ofSwap, ofEmpty]) must(await addPin({ captureId, x: 1, y: 1, ...onLamp() }, shop.env()));
+		const { read } = shop.store;
+		expect((await pins(ofSwap, swap)).map(({ part }) => part)).toEqual(["Lens carriage"]);
+		expect((await photosPinnedOf(read, shop.lamp, 9)).map(({ id }) => id)).toEqual([ofSwap]);
+		expect(await photosPinnedOf(read, led, 9)).toEqual([]);
+		expect(await pins(ofEmpty, empty)).toMatchObject([{ part: null, now: "empty then; in its place now: LED lamp" }]);
 	});
 });
 
