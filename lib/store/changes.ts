@@ -9,7 +9,7 @@ import { record } from "@/lib/ledger/record";
 import { add, change, deed, type EntryDraft } from "@/lib/ledger/rows";
 import { losing } from "@/lib/parts/changes";
 import { countedPlace, lyingFor, thingNamed } from "@/lib/store/counting";
-import { byMachine, type Moved, movedTo, namedShortly, nameOf, thingsMeant } from "@/lib/store/moving";
+import { byMachine, type Moved, movedTo, namedShortly, nameOf, thingsMeant, withoutWhatIsInBags } from "@/lib/store/moving";
 import { locationPath, placesUp } from "@/lib/store/queries";
 import { mayBeCalled, mayStandIn } from "@/lib/store/rules";
 import {
@@ -144,9 +144,13 @@ async function tagsThatAll(read: Reader, locationIds: readonly string[]): Promis
 
 /**
  * Moves parts, bags, and what lies on whole places into a bag, to a place or to the bench, all in one deed. What cannot
- * go is named, and then nothing goes, unless the rest is to go without it.
+ * go is named, and then nothing goes, unless the rest is to go without it. What lies in a bag that is meant, too, stays in
+ * it: it is named as `inside`.
  */
-export async function moveThings(input: MoveThings, env: Env): Promise<Result<{ moved: number; stayed: string[]; words: string }>> {
+export async function moveThings(
+	input: MoveThings,
+	env: Env,
+): Promise<Result<{ moved: number; stayed: string[]; inside: string[]; words: string }>> {
 	const form = moveThingsSchema.safeParse(input);
 	if (!form.success) return unreadable(form.error);
 	const { to, restGoes, at = env.clock() } = form.data;
@@ -156,7 +160,10 @@ export async function moveThings(input: MoveThings, env: Env): Promise<Result<{ 
 		if (!where.ok && where.error.code !== "bag-of-another-machine") return where;
 		const moved: Moved[] = [];
 		const cannot: string[] = [];
-		for (const thing of await thingsMeant(read, form.data.things)) {
+		const meant = await thingsMeant(read, form.data.things);
+		if (!meant.ok) return meant;
+		const { go, inside } = await withoutWhatIsInBags(read, meant.value);
+		for (const thing of go) {
 			const done = await movedTo(read, thing, to, at);
 			if (!done.ok) cannot.push(`${await nameOf(read, thing)}: ${done.error.say}`);
 			else if (done.value) moved.push(done.value);
@@ -167,6 +174,7 @@ export async function moveThings(input: MoveThings, env: Env): Promise<Result<{ 
 		if (moved.length === 0)
 			return refuse("nothing-moves", `${cannot.join(" ")} ${cannot.length === 0 ? "All of it lies there already." : ""}`.trim());
 		const words = where.ok ? where.value.words : "in the bag";
+		const stays = await Promise.all(inside.map(async ({ thing, bag }) => `${await nameOf(read, thing)} in ${bag}`));
 		const entries = byMachine(moved).map(({ machine, things }): EntryDraft => {
 			return {
 				machine,
@@ -176,7 +184,7 @@ export async function moveThings(input: MoveThings, env: Env): Promise<Result<{ 
 				rows: things.map((thing) => thing.row),
 			};
 		});
-		return ok({ entries, result: { moved: moved.length, stayed: cannot, words } });
+		return ok({ entries, result: { moved: moved.length, stayed: cannot, inside: stays, words } });
 	});
 }
 
@@ -251,10 +259,12 @@ async function mend(
 	{ missing, unexpected }: { readonly missing: readonly string[]; readonly unexpected: readonly string[] },
 ): Promise<Result<EntryDraft[]>> {
 	const moved: Moved[] = [];
-	for (const { kind, id } of await namedAll(
+	const strange = await namedAll(
 		read,
 		[...new Set(layHere)].filter((one) => unexpected.includes(one)),
-	)) {
+	);
+	// What lies in a bag that is laid here stays in it.
+	for (const { kind, id } of (await withoutWhatIsInBags(read, strange)).go) {
 		const done = await movedTo(read, { kind, id }, { kind: "location", locationId }, env.clock());
 		if (!done.ok) return refuse(done.error.code, `${await nameOf(read, { kind, id })}: ${done.error.say}`, { facts: { id } });
 		if (done.value) moved.push(done.value);
@@ -277,8 +287,10 @@ async function mend(
 			rows: things.map((thing) => thing.row),
 		}),
 	);
+	const given = new Set<string>();
 	for (const [at, { partId, why }] of lost.entries()) {
-		if (!missing.includes(partId) || moved.some((thing) => thing.id === partId)) continue;
+		if (!missing.includes(partId) || moved.some((thing) => thing.id === partId) || given.has(partId)) continue;
+		given.add(partId);
 		const done = await losing(read, { partId, why }, env);
 		if (!done.ok) return refuse(done.error.code, done.error.say, { fields: { [`lost.${at}.why`]: done.error.say }, facts: { id: partId } });
 		entries.push(...done.value.entries);

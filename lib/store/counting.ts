@@ -1,7 +1,7 @@
 // What a count is held against: what lies at a place by the record, and, if that is asked, in the places in it.
 
 import type { Reader } from "@/lib/db/store";
-import { DEEPEST, locationPath } from "@/lib/store/queries";
+import { DEEPEST, locationPath, MOST_PLACES } from "@/lib/store/queries";
 
 /** A bag counts as one thing; what is in it is on its own page. */
 export type Lying = {
@@ -40,21 +40,23 @@ export async function lyingFor(read: Reader, locationId: string, inside: boolean
 
 /** The place and those in it, in the order of walking, each with the way to it from there. */
 export async function placesWithin(read: Reader, locationId: string): Promise<Map<string, string>> {
+	const rows = await read.location.findMany({
+		orderBy: [{ rank: "asc" }, { name: "asc" }, { id: "asc" }],
+		take: MOST_PLACES,
+		select: { id: true, name: true, parentId: true },
+	});
+	const inside = new Map<string | null, typeof rows>();
+	for (const row of rows) inside.set(row.parentId, [...(inside.get(row.parentId) ?? []), row]);
 	const found = new Map<string, string>([[locationId, ""]]);
-	const walk = async (id: string, way: string, depth: number): Promise<void> => {
+	const walk = (id: string, way: string, depth: number): void => {
 		if (depth > DEEPEST) return;
-		const rows = await read.location.findMany({
-			where: { parentId: id },
-			orderBy: [{ rank: "asc" }, { name: "asc" }, { id: "asc" }],
-			select: { id: true, name: true },
-		});
-		for (const row of rows) {
+		for (const row of inside.get(id) ?? []) {
 			const its = way === "" ? row.name : `${way} · ${row.name}`;
 			found.set(row.id, its);
-			await walk(row.id, its, depth + 1);
+			walk(row.id, its, depth + 1);
 		}
 	};
-	await walk(locationId, "", 1);
+	walk(locationId, "", 1);
 	return found;
 }
 

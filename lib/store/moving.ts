@@ -1,6 +1,6 @@
 // Moving many things at once, and counting what lies at a place: each in one deed, with an entry for each machine.
 
-import { bagFact } from "@/lib/bags/nesting";
+import { bagFact, bagsAround } from "@/lib/bags/nesting";
 import { laidBag, laidIn } from "@/lib/bags/placing";
 import { lower, mayMove } from "@/lib/bags/rules";
 import type { Place } from "@/lib/bags/schema";
@@ -18,19 +18,51 @@ export type Moved = ThingId & {
 	readonly row: RowChange;
 };
 
-/** The things that are meant: a place stands for everything that lies right on it. Each once. */
-export async function thingsMeant(read: Reader, things: readonly { kind: "part" | "bag" | "place"; id: string }[]): Promise<ThingId[]> {
+/** The things that are meant: a place stands for everything that lies right on it. Each once. Refused where that is too much. */
+export async function thingsMeant(
+	read: Reader,
+	things: readonly { kind: "part" | "bag" | "place"; id: string }[],
+): Promise<Result<ThingId[]>> {
 	const places = things.filter(({ kind }) => kind === "place").map(({ id }) => id);
-	const on = { where: { locationId: { in: places } }, orderBy: { id: "asc" }, take: MOST_ON_PLACES, select: { id: true } } as const;
+	const on = { where: { locationId: { in: places } }, orderBy: { id: "asc" }, take: MOST_ON_PLACES + 1, select: { id: true } } as const;
 	const [bags, parts] = places.length === 0 ? [[], []] : await Promise.all([read.bag.findMany(on), read.part.findMany(on)]);
+	if (bags.length + parts.length > MOST_ON_PLACES)
+		return refuse(
+			"too-much-to-move",
+			"More lies there than is moved at once. Nothing was moved: scan what is to go, and move it in parts.",
+		);
 	const all: ThingId[] = [
 		...things.flatMap(({ kind, id }) => (kind === "place" ? [] : [{ kind, id }])),
 		...bags.map(({ id }) => ({ kind: "bag" as const, id })),
 		...parts.map(({ id }) => ({ kind: "part" as const, id })),
 	];
-	return [...new Map(all.map((thing) => [thing.id, thing])).values()];
+	return ok([...new Map(all.map((thing) => [thing.id, thing])).values()]);
 }
 const MOST_ON_PLACES = 1000;
+
+/** Of these things, those that go by themselves; what lies in a bag among them, however deep, stays in it and goes with it. */
+export async function withoutWhatIsInBags(
+	read: Reader,
+	things: readonly ThingId[],
+): Promise<{ readonly go: ThingId[]; readonly inside: readonly { readonly thing: ThingId; readonly bag: string }[] }> {
+	const bags = new Set(things.flatMap(({ kind, id }) => (kind === "bag" ? [id] : [])));
+	const go: ThingId[] = [];
+	const inside: { thing: ThingId; bag: string }[] = [];
+	for (const thing of things) {
+		const bag = bags.size === 0 ? undefined : (await bagsOf(read, thing)).find((around) => bags.has(around.id));
+		if (bag) inside.push({ thing, bag: bag.tag });
+		else go.push(thing);
+	}
+	return { go, inside };
+}
+
+/** The bags around a thing, innermost first. */
+async function bagsOf(read: Reader, { kind, id }: ThingId) {
+	if (kind === "bag") return bagsAround(read, id);
+	const part = await read.part.findUnique({ where: { id }, select: { bagId: true } });
+	const bag = part?.bagId ? await bagFact(read, part.bagId) : null;
+	return bag ? [bag, ...(await bagsAround(read, bag.id))] : [];
+}
 
 /** One thing laid where it goes, or why it cannot be. Null where it lies there already. */
 export async function movedTo(read: Reader, { kind, id }: ThingId, to: Place, at: string): Promise<Result<Moved | null>> {

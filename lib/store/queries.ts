@@ -33,7 +33,7 @@ export async function locationPath(read: Reader, locationId: string): Promise<st
 }
 
 /** A shop has some hundreds of shelves; more than this are not walked. */
-const MOST_PLACES = 3000;
+export const MOST_PLACES = 3000;
 const MOST_AT_A_PLACE = 300;
 
 export type PlaceInTree = {

@@ -90,6 +90,22 @@ describe("a count", () => {
 		expect((await verifyLedger(shop.folder)).flaws).toEqual([]);
 	});
 
+	it("takes what is said twice to be lost once", async () => {
+		const cam = await aPart("cam", one);
+		const said = { partId: cam.id, why: "gone" };
+		done(await countPlace({ locationId: one, expected: [cam.id], lost: [said, said] }, shop.env()));
+		expect(await partNow(cam.id)).toMatchObject({ place: "lost" });
+	});
+
+	it("leaves in its bag what was not expected, where the bag is laid here", async () => {
+		const strange = await aBag("coils", null);
+		const part = await aLoosePart(shop, machine, "coil");
+		done(await movePart({ partId: part.id, to: { kind: "bag", bagId: strange.bagId }, why: "" }, shop.env()));
+		const both = [strange.bagId, part.id];
+		expect(done(await countPlace({ locationId: one, seen: both, layHere: both }, shop.env())).unexpected).toHaveLength(2);
+		expect([await at(one), (await partNow(part.id)).bagId]).toEqual([[strange.bagId], strange.bagId]);
+	});
+
 	it("gives no original up as lost without a reason: nothing at all is recorded then, and the field is named", async () => {
 		const cam = await aPart("cam", one, "original");
 		const known = await aBag("lamps", one);

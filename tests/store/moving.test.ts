@@ -1,10 +1,14 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { makeBag, moveBag } from "@/lib/bags/changes";
+import { makeBag, moveBag, movePart } from "@/lib/bags/changes";
+import { ok } from "@/lib/core/result";
+import { record } from "@/lib/ledger/record";
+import { add, deed } from "@/lib/ledger/rows";
 import { addLocation, moveThings, tagPlaces } from "@/lib/store/changes";
 import { whatLiesAt } from "@/lib/store/queries";
 import { scannedThing } from "@/lib/store/scanned";
 import { readTag } from "@/lib/tags/readTag";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
+import { aBag } from "@/tests/ledger/lampShop";
 import { done, refused } from "@/tests/support/answers";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
 
@@ -114,6 +118,29 @@ describe("moving many things", () => {
 		for (const { bagId } of [first, second]) done(await moveBag({ bagId, to: { kind: "location", locationId: one } }, shop.env()));
 		done(await moveThings({ things: [{ kind: "place", id: one }], to: { kind: "location", locationId: two } }, shop.env()));
 		expect([await at(one), await at(two)]).toEqual([[], [first.bagId, second.bagId].sort()]);
+	});
+
+	it("leaves in its bag what lies in one that goes, too, and says so", async () => {
+		const [outer, inner] = [await bag("tote"), await bag("trims")];
+		const part = await aLoosePart(shop, machine, "lamp holder");
+		done(await moveBag({ bagId: inner.bagId, to: { kind: "bag", bagId: outer.bagId } }, shop.env()));
+		done(await movePart({ partId: part.id, to: { kind: "bag", bagId: inner.bagId }, why: "" }, shop.env()));
+		const things = [
+			{ kind: "part" as const, id: part.id },
+			{ kind: "bag" as const, id: outer.bagId },
+		];
+		const moved = done(await moveThings({ things, to: { kind: "location", locationId: one } }, shop.env()));
+		expect(moved).toMatchObject({ moved: 1, inside: [expect.stringContaining(`in ${outer.tag}`)] });
+		expect(await at(one)).toEqual([outer.bagId]);
+		expect(await shop.store.read.part.findUniqueOrThrow({ where: { id: part.id } })).toMatchObject({ bagId: inner.bagId });
+	});
+
+	it("does not move a part of what lies on a place as if it were all of it", async () => {
+		const rows = Array.from({ length: 1001 }, () => add("Bag", { ...aBag(shop.newId(), null, "odd"), place: "location", locationId: one }));
+		const facts = { say: "Many bags." };
+		done(await record(shop.env(), async () => ok(deed(null, "bag.made", { table: "Bag", id: rows[0]?.id ?? "" }, facts, rows, null))));
+		const all = { things: [{ kind: "place" as const, id: one }], to: { kind: "location" as const, locationId: two } };
+		expect(refused(await moveThings(all, shop.env())).code).toBe("too-much-to-move");
 	});
 
 	it("does not lay a bag into itself, and says so when all lies there already", async () => {

@@ -72,9 +72,14 @@ export function MoveRun({
 			setSaid({ means: "stop", words: answer.error.say, rest: rest ? where : null });
 			return;
 		}
-		const { moved, stayed, words } = answer.value;
+		const { moved, stayed, inside, words } = answer.value;
 		const left = stayed.length > 0 ? ` Left where it was: ${stayed.join(" ")}` : "";
-		setSaid({ means: "original", words: `${moved === 1 ? "1 thing lies" : `${moved} things lie`} ${words} now.${left}`, rest: null });
+		const within = inside.length > 0 ? ` Still in its bag: ${inside.join(", ")}.` : "";
+		setSaid({
+			means: "original",
+			words: `${moved === 1 ? "1 thing lies" : `${moved} things lie`} ${words} now.${within}${left}`,
+			rest: null,
+		});
 		setThings(() => []);
 		if (where.kind === "location") {
 			setLast(where);

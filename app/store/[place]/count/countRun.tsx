@@ -23,14 +23,18 @@ type Props = {
 	readonly place: { readonly id: string; readonly name: string; readonly inside: boolean };
 	readonly expected: readonly Lying[];
 	readonly places: readonly { readonly id: string; readonly path: string }[];
+	readonly days: Days;
 };
+/** Today, as text and in words, and the last day whose ticks are still good. */
+type Days = { readonly today: string; readonly words: string; readonly stillGood: string };
 
 /** Scan or tick what is there; then what is missing and what was not expected is put right, and all of it recorded as one count. */
-export function CountRun({ place, expected, places }: Props) {
+export function CountRun({ place, expected, places, days }: Props) {
 	const router = useRouter();
 	const [seen, setSeen] = useState<readonly string[]>([]);
 	const [strange, setStrange] = useState<readonly Scanned[]>([]);
-	const [stays, setStays] = useState<readonly string[]>([]);
+	/** Of what was not expected: whether it lies right here from now on, where somebody said so or not. */
+	const [laid, setLaid] = useState<Readonly<Record<string, boolean>>>({});
 	const [said, setSaid] = useState<Readonly<Record<string, MissingSaid>>>({});
 	const [mending, setMending] = useState(false);
 	const [counted, setCounted] = useState<Counted | null>(null);
@@ -42,17 +46,19 @@ export function CountRun({ place, expected, places }: Props) {
 	useEffect(() => {
 		if (Object.keys(fields).length > 0) asked.current?.querySelector<HTMLElement>("[aria-invalid=true]")?.focus();
 	}, [fields]);
-	useKept(kept, { seen, strange, setSeen, addStrange, isOver: counted !== null });
+	const { begunOn, beginAnew } = useKept(kept, { days, seen, strange, setSeen, addStrange, isOver: counted !== null });
 
 	const missing = expected.filter((thing) => !seen.includes(thing.id));
 	const here = expected.length - missing.length;
 
 	function addStrange(things: readonly Scanned[]) {
 		setStrange((now) => [...now, ...things.filter((thing) => !now.some((one) => one.id === thing.id))]);
-		// What lies in a bag that is here stays in it, unless it is said to lie loose.
-		const inBagHere = things.filter((thing) => thing.bags.some((bag) => expected.some((one) => one.tag === bag)));
-		setStays((now) => [...now, ...inBagHere.map((thing) => thing.id)]);
 	}
+	// What lies in a bag that is here, or that was not expected either, stays in it, unless it is said to lie loose.
+	const isLaid = ({ id, bags }: Scanned): boolean =>
+		laid[id] ?? !bags.some((bag) => expected.some((one) => one.tag === bag) || strange.some((one) => one.tag === bag));
+	/** Its bag is laid here, and it comes in it. */
+	const comesInBag = ({ bags }: Scanned): boolean => strange.some((one) => one.isLoose && bags.includes(one.tag) && isLaid(one));
 	// What was seen here, and by the record was carried elsewhere meanwhile, is no longer expected: it is shown as such.
 	const tags = useRef(new Map<string, string>());
 	useEffect(() => {
@@ -81,7 +87,7 @@ export function CountRun({ place, expected, places }: Props) {
 			inside: place.inside,
 			expected: expected.map((thing) => thing.id),
 			seen: [...seen, ...strange.map((thing) => thing.id)],
-			layHere: strange.filter((thing) => thing.isLoose && !stays.includes(thing.id)).map((thing) => thing.id),
+			layHere: strange.filter((thing) => thing.isLoose && isLaid(thing) && !comesInBag(thing)).map((thing) => thing.id),
 			...missingAnswers(missing, said),
 			deed,
 		}).catch(() => null);
@@ -104,6 +110,23 @@ export function CountRun({ place, expected, places }: Props) {
 	return (
 		<>
 			{problem ? <Notice means="stop">{problem}</Notice> : null}
+			{begunOn ? (
+				<p className="af-sub">
+					Begun on {begunOn}.{" "}
+					<Button
+						kind="quiet"
+						onClick={() => {
+							setStrange([]);
+							setLaid({});
+							setSaid({});
+							setMending(false);
+							beginAnew();
+						}}
+					>
+						Begin anew
+					</Button>
+				</p>
+			) : null}
 			{mending ? null : (
 				<>
 					<ScanField label="What is there" hint="12-0147-K" onScan={scan} />
@@ -149,12 +172,14 @@ export function CountRun({ place, expected, places }: Props) {
 									<strong>{`${thing.tag} ${thing.name}`}</strong>
 									<span className="af-sub block">By the record: {thing.where}</span>
 								</p>
-								{thing.isLoose ? (
+								{comesInBag(thing) ? (
+									<p className="af-sub">It stays in {thing.bags[0]}.</p>
+								) : thing.isLoose ? (
 									<CheckField
 										label={`It lies right on ${place.name} from now on`}
 										name={`here-${thing.id}`}
-										checked={!stays.includes(thing.id)}
-										onChange={(event) => setStays(event.target.checked ? stays.filter((id) => id !== thing.id) : [...stays, thing.id])}
+										checked={isLaid(thing)}
+										onChange={(event) => setLaid({ ...laid, [thing.id]: event.target.checked })}
 									/>
 								) : (
 									<p className="af-sub">
@@ -207,35 +232,52 @@ function problemsOf(
 	};
 }
 
-/** A count that is broken off goes on where it was: the ticks by their ids, what was not expected by its tag. */
+/**
+ * A count that is broken off goes on where it was: the ticks by their ids, what was not expected by its tag, and the day on
+ * which it was begun. What is older than some days says nothing of today, and is begun anew.
+ */
 function useKept(
 	name: string,
 	{
+		days,
 		seen,
 		strange,
 		setSeen,
 		addStrange,
 		isOver,
 	}: {
+		readonly days: Days;
 		readonly seen: readonly string[];
 		readonly strange: readonly Scanned[];
 		readonly setSeen: (ids: readonly string[]) => void;
 		readonly addStrange: (things: readonly Scanned[]) => void;
 		readonly isOver: boolean;
 	},
-) {
+): { readonly begunOn: string; readonly beginAnew: () => void } {
 	const [isRead, setIsRead] = useState(false);
+	const [begunOn, setBegunOn] = useState("");
+	const begun = useRef(`@${days.today} ${days.words}`);
 	// biome-ignore lint/correctness/useExhaustiveDependencies: what was kept is read once, when the page comes.
 	useEffect(() => {
-		const words = keptWords(name) ?? [];
+		const [day = "", ...words] = keptWords(name) ?? [];
+		setIsRead(true);
+		if (!day.startsWith("@") || day.slice(1, 11) < days.stillGood) return;
+		begun.current = day;
+		setBegunOn(day.slice(12));
 		setSeen(words.filter((word) => !word.startsWith("+")));
 		const tags = words.filter((word) => word.startsWith("+")).map((word) => word.slice(1));
 		if (tags.length > 0) void scannedTagsAction(tags).then(addStrange);
-		setIsRead(true);
 	}, []);
 	useEffect(() => {
-		if (isRead) keepWords(name, isOver ? [] : [...seen, ...strange.map((thing) => `+${thing.tag}`)]);
+		const words = [...seen, ...strange.map((thing) => `+${thing.tag}`)];
+		if (isRead) keepWords(name, isOver || words.length === 0 ? [] : [begun.current, ...words]);
 	}, [name, isRead, isOver, seen, strange]);
+	const beginAnew = () => {
+		begun.current = `@${days.today} ${days.words}`;
+		setBegunOn("");
+		setSeen([]);
+	};
+	return { begunOn, beginAnew };
 }
 
 function Result({ counted, placeId }: { readonly counted: Counted; readonly placeId: string }) {

@@ -1,9 +1,12 @@
 import type { Metadata } from "next";
-import { notFound } from "next/navigation";
+import { notFound, redirect } from "next/navigation";
 import { Bench } from "@/app/ui/layouts";
 import { Link } from "@/app/ui/link";
 import { Notice } from "@/app/ui/notice";
+import { systemClock } from "@/lib/core/clock";
+import { addDays, dayOf, formatDay } from "@/lib/core/days";
 import { shopStore } from "@/lib/db/shopStore";
+import { theShop } from "@/lib/shop/queries";
 import { lyingFor } from "@/lib/store/counting";
 import { locationPath, pathsOf, placesInOrder } from "@/lib/store/queries";
 import "@/app/machines/[machine]/bench.css";
@@ -13,6 +16,9 @@ import { CountRun } from "./countRun";
 type Params = Promise<{ place: string }>;
 
 export const metadata: Metadata = { title: "Count" };
+
+/** Ticks of a count that was broken off are good for so many days. */
+const DAYS_GOOD = 2;
 
 /** What lies at a place, and with `?inside=yes` in the places in it, held against the book: tick or scan what is there. */
 export default async function CountPage({
@@ -27,11 +33,15 @@ export default async function CountPage({
 	const { read } = await shopStore();
 	const path = await locationPath(read, id);
 	if (path === null) notFound();
+	const shop = await theShop(read);
+	if (!shop) redirect("/welcome");
 	const [expected, places, rooms] = await Promise.all([
 		lyingFor(read, id, inside),
 		placesInOrder(read),
 		read.location.count({ where: { parentId: id } }),
 	]);
+	const today = dayOf(systemClock(), shop.timeZone);
+	const days = { today, words: formatDay(today), stillGood: addDays(today, -DAYS_GOOD) };
 	const name = path.split(" · ").at(-1) ?? path;
 	return (
 		<Bench>
@@ -55,7 +65,13 @@ export default async function CountPage({
 					More lies here than one count holds. Count the places in it one by one.
 				</Notice>
 			) : (
-				<CountRun key={inside ? "inside" : "right on it"} place={{ id, name, inside }} expected={expected} places={pathsOf(places)} />
+				<CountRun
+					key={inside ? "inside" : "right on it"}
+					place={{ id, name, inside }}
+					expected={expected}
+					places={pathsOf(places)}
+					days={days}
+				/>
 			)}
 		</Bench>
 	);
