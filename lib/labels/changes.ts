@@ -19,7 +19,7 @@ import { STOCKS, type Stock } from "@/lib/labels/stock";
 import { stockById } from "@/lib/labels/stockQueries";
 import type { Env } from "@/lib/ledger/env";
 import { overMeanwhile, UNSEEN } from "@/lib/ledger/meanwhile";
-import { record } from "@/lib/ledger/record";
+import { record, recordedOtherwise } from "@/lib/ledger/record";
 import { add, change, deed, type EntryDraft } from "@/lib/ledger/rows";
 
 /** Records that labels went to paper: one entry a machine. Gives the how-manieth print each tag has now. */
@@ -58,7 +58,10 @@ export async function recordPrint(input: RecordPrint, env: Env): Promise<Result<
 }
 
 /** Prints under way, by deed, and the last in the row: one after the other, so that each knows which print it is. */
-type Printing = { readonly underWay: Map<string, Promise<Result<Printed>>>; last: Promise<unknown> };
+type Printing = {
+	readonly underWay: Map<string, { readonly asked: string | undefined; readonly run: Promise<Result<Printed>> }>;
+	last: Promise<unknown>;
+};
 type Printed = { printed: { tag: string; times: number }[] };
 
 /** One for the whole program, however many of its parts are loaded apart. */
@@ -70,14 +73,19 @@ function printing(): Printing {
 
 /**
  * Sends labels straight to the printer, and puts the print in the book once the printer has taken it. Refused, with nothing
- * in the book, when no printer is set or it failed. The same deed again gives the same answer, and nothing is printed twice.
+ * in the book, when no printer is set or it failed. The same deed again gives the same answer, and nothing is printed twice;
+ * the same deed that asks for something else is refused.
  */
-export function printLabels(input: PrintLabels, env: Env, command: readonly string[] | null = printCommand()): Promise<Result<Printed>> {
+export async function printLabels(
+	input: PrintLabels,
+	env: Env,
+	command: readonly string[] | null = printCommand(),
+): Promise<Result<Printed>> {
 	const now = printing();
 	const same = now.underWay.get(env.deed);
-	if (same) return same;
+	if (same) return same.asked === env.asked ? same.run : recordedOtherwise();
 	const run = now.last.then(() => sendAndRecord(input, env, command));
-	now.underWay.set(env.deed, run);
+	now.underWay.set(env.deed, { asked: env.asked, run });
 	now.last = run.then(
 		() => undefined,
 		() => undefined,

@@ -140,12 +140,15 @@ function firstResult<T>({ store, deed, asked }: Env): Result<T> | null {
 	const receipt = store.writer.prepared(`SELECT "result" FROM "Receipt" WHERE "deed" = ?`).get(deed) as { result: string } | undefined;
 	if (!receipt) return null;
 	const kept = JSON.parse(receipt.result) as Kept;
-	if (kept.asked === (asked ?? null)) return ok(kept.result as T);
-	return refuse(
+	return kept.asked === (asked ?? null) ? ok(kept.result as T) : recordedOtherwise();
+}
+
+/** The same deed with other answers: the first ones count. */
+export const recordedOtherwise = () =>
+	refuse(
 		"recorded-otherwise",
 		"Your first answers were recorded when you pressed before, though the shop's answer did not reach you. Load the page again to see them, and correct them there.",
 	);
-}
 
 type LastEntry = { readonly seq: number; readonly hash: string };
 

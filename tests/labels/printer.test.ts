@@ -17,13 +17,19 @@ import { pagesDrawn } from "./contentStream";
 import { askPoppler, good, stock } from "./printed";
 
 const PROGRAM = `
+import { spawn } from "node:child_process";
 import { appendFileSync, writeFileSync } from "node:fs";
 const [how, folder, ...words] = process.argv.slice(2);
 const taken = [];
 for await (const chunk of process.stdin) taken.push(chunk);
 appendFileSync(folder + "/asked", JSON.stringify(words) + "\\n");
 if (how === "fails") { console.error("The printer labels\\n is out of paper."); process.exit(3); }
-if (how === "hangs") setInterval(() => undefined, 1000);
+const start = (script) => spawn("sh", ["-c", script, "sh", folder], { stdio: ["ignore", "inherit", "inherit"] }).unref();
+if (how === "leaves one") start("sleep 6");
+if (how === "hangs") {
+	start('while [ -d "$1" ]; do echo >> "$1/ticks"; sleep 0.05; done');
+	setInterval(() => undefined, 1000);
+}
 writeFileSync(folder + "/printed.pdf", Buffer.concat(taken));
 `;
 
@@ -80,6 +86,14 @@ describe("labels straight to the printer", { timeout: 30_000 }, () => {
 		expect(await inBook()).toBe(1);
 	});
 
+	it("does not take the same deed with other labels for a repeat, also while the first still prints", async () => {
+		const env = shop.env();
+		const first = printLabels({ tags: [tag] }, { ...env, asked: "one" }, printer("works"));
+		expect(codeOf(await printLabels({ tags: [tag], copies: 3 }, { ...env, asked: "three" }, printer("works")))).toBe("recorded-otherwise");
+		good(await first);
+		expect(jobs()).toHaveLength(1);
+	});
+
 	it("counts two deeds at once one after the other", async () => {
 		const both = await Promise.all([1, 2].map(() => printLabels({ tags: [tag] }, shop.env(), printer("works"))));
 		expect(both.flatMap((done) => good(done).printed.map(({ times }) => times))).toEqual([1, 2]);
@@ -95,9 +109,17 @@ describe("labels straight to the printer", { timeout: 30_000 }, () => {
 		expect(await inBook()).toBe(0);
 	});
 
-	it("waits for it only so long", async () => {
-		const late = await sendToPrinter(Buffer.from("%PDF"), printer("hangs"), 700);
+	it("waits for it only so long, and then ends it with all that it started", async () => {
+		const late = await sendToPrinter(Buffer.from("%PDF"), printer("hangs"), 1200);
 		expect(late).toMatchObject({ ok: false, error: { code: "printer-late", say: expect.stringContaining("Nothing is put in the book") } });
+		const ticks = () => readFileSync(path.join(folder, "ticks"), "utf8").length;
+		const then = ticks();
+		await new Promise((resolve) => setTimeout(resolve, 300));
+		expect(ticks()).toBe(then);
+	});
+
+	it("does not wait for what the program leaves running", async () => {
+		expect(await sendToPrinter(Buffer.from("%PDF"), printer("leaves one"), 4000)).toEqual({ ok: true, value: null });
 	});
 
 	it("hands it its words as they are: no shell reads them", async () => {
