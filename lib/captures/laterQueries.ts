@@ -1,7 +1,7 @@
 // The captures of the shop that wait for their words, with what is needed to say them.
 
 import { NEAR_MINUTES, type Offer, offersNear, type RanThen } from "@/lib/captures/nearInTime";
-import { CAPTURE_SHOWN, type CaptureRow, flatCapture } from "@/lib/captures/queries";
+import { CAPTURE_SHOWN, type CaptureRow, flatCapture, mayHaveComeOut } from "@/lib/captures/queries";
 import { WAITS_FOR_WORDS } from "@/lib/captures/waiting";
 import { addMinutes, type Instant, instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
@@ -53,12 +53,7 @@ export async function laterPage(
 			const [offers, tagOf, holds] = await Promise.all([
 				machine === null ? [] : nearOffers(read, machine.id, instant(row.takenAt)),
 				row.tag === null ? null : hangsOn(read, row.tag),
-				row.position === null && row.part === null
-					? null
-					: read.position.findFirst({
-							where: row.position ? { id: row.position.id, part: { isNot: null } } : { part: { id: row.part?.id ?? "" } },
-							select: { mark: true },
-						}),
+				mayHaveComeOut(read, { positionId: row.position?.id ?? null, partId: row.part?.id ?? null }),
 			]);
 			return { ...flatCapture(row), machine, by: takers.get(row.id) ?? "someone", offers, tagOf, mayComeOut: holds?.mark ?? null };
 		}),

@@ -2,6 +2,7 @@
 // machine and this shop have met most.
 
 import type { Reader } from "@/lib/db/store";
+import { MOST_SEATS } from "@/lib/fittings/benchRows";
 
 /** A fixing as it is offered. `from` says where it comes from; nothing for what is common here. */
 export type FixingOffer = {
@@ -40,14 +41,16 @@ export async function mirroredFixings(read: Reader, positionIds: readonly string
 	);
 	const held = await read.fitting.findMany({
 		where: { positionId: { in: [...others.values()] }, holds: { some: {} } },
-		orderBy: [{ fromAt: "asc" }, { id: "asc" }],
+		orderBy: [{ fromAt: "desc" }, { id: "desc" }],
+		take: MOST_SEATS,
 		select: {
 			positionId: true,
 			position: { select: { name: true } },
 			holds: { take: 20, orderBy: { id: "asc" }, select: { fixing: { select: shape } } },
 		},
 	});
-	const last = new Map(held.map((fitting) => [fitting.positionId, fitting]));
+	// The newest were read; the last that is written of each position stays.
+	const last = new Map(held.reverse().map((fitting) => [fitting.positionId, fitting]));
 	return new Map(
 		[...others].flatMap(([id, other]) => {
 			const fitting = last.get(other);
