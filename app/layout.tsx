@@ -2,6 +2,7 @@ import type { Metadata, Viewport } from "next";
 import { headers } from "next/headers";
 import type { ReactNode } from "react";
 import { Link } from "@/app/ui/link";
+import { systemClock } from "@/lib/core/clock";
 import { currentPerson } from "@/lib/people/current";
 import "./fonts";
 import "./globals.css";
@@ -50,7 +51,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
 						</span>
 					</Link>
 				</header>
-				<OutboxLine />
+				<OutboxLine now={systemClock()} />
 				<main className="af-main" id="main" tabIndex={-1}>
 					{children}
 				</main>

@@ -1,6 +1,7 @@
 "use client";
 
 import { useSyncExternalStore } from "react";
+import { clientId } from "@/app/ui/clientId";
 import { answerIn, type Done, labelsOf, nextToSend, pauseAfter, type Refused, readyToSend, type Waiting } from "@/lib/outbox/queue";
 import { openPhoneStore, type PhoneStore } from "./phoneStore";
 import { printed, sent } from "./sent";
@@ -30,7 +31,11 @@ const EMPTY: Outbox = { isRead: false, keeps: true, waiting: [], done: new Map()
 
 let outbox = EMPTY;
 let opened: Promise<PhoneStore> | null = null;
+let listens = false;
+/** Labels that the shop's own printer is asked for, by the deeds that asked. */
+const printing = new Map<string, Promise<boolean>>();
 let going = false;
+let wanted = false;
 let tries = 0;
 let again: ReturnType<typeof setTimeout> | undefined;
 const listeners = new Set<() => void>();
@@ -44,7 +49,17 @@ const show = (patch: Partial<Outbox>) => {
 /** Opens what the phone keeps, once a page, and goes on with what waits from before. */
 export function phone(): Promise<PhoneStore> {
 	if (opened) return opened;
-	opened = openPhoneStore();
+	opened = openPhoneStore(() => {
+		opened = null;
+	});
+	listen();
+	opened.then(() => go(true));
+	return opened;
+}
+
+function listen(): void {
+	if (listens) return;
+	listens = true;
 	const wake = () => void go(true);
 	window.addEventListener("online", wake);
 	window.addEventListener("pageshow", wake);
@@ -52,8 +67,6 @@ export function phone(): Promise<PhoneStore> {
 		if (document.visibilityState === "visible") wake();
 	});
 	if (channel) channel.onmessage = () => void refresh();
-	opened.then(() => go(true));
-	return opened;
 }
 
 async function refresh(): Promise<void> {
@@ -68,9 +81,9 @@ async function changed(): Promise<void> {
 }
 
 /** Keeps it on the phone, then sends what there is to send. Kept means on the disk: what comes back afterwards changes nothing. */
-export async function queue(item: Omit<Waiting, "refused" | "tried">): Promise<void> {
+export async function queue(item: Omit<Waiting, "refused" | "sent">, bytes?: ArrayBuffer): Promise<void> {
 	const store = await phone();
-	await store.put({ ...item, tried: false, refused: null });
+	await store.put({ ...item, sent: null, refused: null }, bytes);
 	await changed();
 	void go(true);
 }
@@ -85,7 +98,7 @@ export async function leaveOut(deed: string): Promise<void> {
 /** Leaves a deed out if it was never sent. False when it was: then the shop may have done it, and only a deed behind it takes it back. */
 export async function leaveOutUnsent(deed: string): Promise<boolean> {
 	const store = await phone();
-	const isOut = await store.removeUntried(deed);
+	const isOut = await store.removeUnsent(deed);
 	await changed();
 	return isOut;
 }
@@ -94,9 +107,16 @@ export async function leaveOutUnsent(deed: string): Promise<boolean> {
 export async function tryAgain(deed: string): Promise<void> {
 	const store = await phone();
 	const item = outbox.waiting.find((one) => one.deed === deed);
-	if (item) await store.change({ ...item, refused: null });
+	// A refusal is an answer: nothing was done under this id, and what has come since may go along.
+	if (item) await store.change({ ...item, sent: null, refused: null });
 	await changed();
 	void go(true);
+}
+
+/** The labels of a deed that are left to be printed by hand, once the shop's own printer has had its turn. */
+export async function labelsLeft(deed: string): Promise<readonly string[]> {
+	await printing.get(deed);
+	return outbox.done.get(deed)?.labels ?? [];
 }
 
 /** The labels of these deeds were printed, or are not wanted any more. */
@@ -144,57 +164,69 @@ const SLOW = "The shop takes its time.";
 /** Sends in order until nothing is left or something holds it up. One loop a page; across pages the ids make a second sending harmless. */
 async function go(now = false): Promise<void> {
 	if (now) clearTimeout(again);
+	// Queued while the loop was ending, it would be left behind.
+	wanted = true;
 	if (going) return;
 	going = true;
 	try {
-		const store = await phone();
-		await refresh();
-		for (let item = nextToSend(outbox.waiting); item !== null; item = nextToSend(outbox.waiting)) {
-			show({ sending: item.deed });
-			const ready = readyToSend(item, outbox.done);
-			if ("refused" in ready) {
-				await store.change({ ...item, refused: ready.refused });
-				await changed();
-				continue;
-			}
-			// Left out a moment ago, here or in another tab, it is not sent any more.
-			if (!(await store.sayTried(item.deed))) {
-				await refresh();
-				continue;
-			}
-			const { status, said } = await sent(item, ready.input);
-			const answer = answerIn(status, said);
-			if (answer.kind === "later") {
-				tries += 1;
-				show({ sending: null, held: answer.say });
-				again = setTimeout(() => void go(), pauseAfter(tries));
-				return;
-			}
-			tries = 0;
-			if (answer.kind === "refused") await store.change({ ...item, tried: true, refused: answer.refused });
-			else {
-				const { deed, kind, words, machine } = item;
-				if (item.draft !== null) await store.dropDraft(item.draft);
-				const done: Done = {
-					deed,
-					kind,
-					words,
-					machine: machine?.number ?? null,
-					value: answer.value,
-					labels: labelsOf(item, answer.value),
-				};
-				await store.settle(done);
-				// Where the shop has a printer of its own, the labels are out before the hand has put the part down.
-				if (done.labels.length > 0 && (await printed(done.labels))) await store.changeDone({ ...done, labels: [] });
-			}
-			show({ held: null });
-			await changed();
+		let later: string | null = null;
+		while (wanted && later === null) {
+			wanted = false;
+			later = await sendAll(await phone());
 		}
-		show({ sending: null, held: null });
+		show({ sending: null, held: later });
+		if (later !== null) again = setTimeout(() => void go(), pauseAfter(++tries));
+	} catch (error) {
+		// Full, or shut by the browser: what was kept before is still there, and is tried again.
+		console.error("what this phone keeps could not be read or written", error);
+		show({ sending: null, held: "This phone cannot write what it keeps: its storage may be full." });
+		again = setTimeout(() => void go(), pauseAfter(++tries));
 	} finally {
 		going = false;
-		if (outbox.sending !== null) show({ sending: null });
 	}
+}
+
+/** Why it stopped, or null when nothing is left to send. */
+async function sendAll(store: PhoneStore): Promise<string | null> {
+	await refresh();
+	for (let item = nextToSend(outbox.waiting); item !== null; item = nextToSend(outbox.waiting)) {
+		show({ sending: item.deed });
+		const ready = readyToSend(item, outbox.done);
+		if ("refused" in ready) {
+			await store.change({ ...item, refused: ready.refused });
+			await changed();
+			continue;
+		}
+		const input = await store.saySent(item.deed, ready.input);
+		await changed();
+		// Left out a moment ago, here or in another tab, it is not sent any more.
+		if (input === null) continue;
+		const { status, said } = await sent(item, input, item.file ? await store.bytesOf(item.deed) : undefined);
+		const answer = answerIn(status, said);
+		if (answer.kind === "later") return answer.say;
+		tries = 0;
+		if (answer.kind === "refused") await store.change({ ...item, sent: input, refused: answer.refused });
+		else await settle(store, item, answer.value);
+		show({ held: null });
+		await changed();
+	}
+	return null;
+}
+
+async function settle(store: PhoneStore, item: Waiting, value: Done["value"]): Promise<void> {
+	const { deed, kind, words, machine } = item;
+	if (item.draft !== null) await store.dropDraft(item.draft);
+	const labels = labelsOf(item, value);
+	const kept = await store.settle({ deed, kind, words, machine: machine?.number ?? null, value, labels, print: clientId() });
+	// Where the shop has a printer of its own, the labels are out before the hand has put the part down.
+	if (kept.labels.length > 0) printing.set(deed, printAll(store, kept));
+}
+
+async function printAll(store: PhoneStore, done: Done): Promise<boolean> {
+	const isOut = await printed(done.labels, done.print);
+	if (isOut) await store.changeDone({ ...done, labels: [] });
+	await changed();
+	return isOut;
 }
 
 const subscribe = (listener: () => void) => {

@@ -1,10 +1,18 @@
 "use client";
 
+import { useEffect, useRef } from "react";
 import { Link } from "@/app/ui/link";
 import { useOutbox } from "./outbox";
+import { hearShopTime } from "./shopTime";
 
 /** On every page while something waits on this phone: how much, and why. Sends it from whichever page is open. */
-export function OutboxLine() {
+export function OutboxLine({ now }: { readonly now: string }) {
+	// The page's own time, and when it began to come: what is done on it is kept by the shop's clock.
+	const made = useRef(now);
+	useEffect(() => {
+		const [page] = performance.getEntriesByType("navigation");
+		if (page instanceof PerformanceNavigationTiming) hearShopTime(made.current, performance.timeOrigin + page.responseStart);
+	}, []);
 	const { waiting, done, held, keeps, isRead } = useOutbox();
 	const labels = [...done.values()].reduce((sum, one) => sum + one.labels.length, 0);
 	const refused = waiting.filter((item) => item.refused).length;

@@ -1,16 +1,20 @@
-import { clientId } from "@/app/ui/clientId";
 import type { Waiting } from "@/lib/outbox/queue";
+import { hearShopTime } from "./shopTime";
 
-/** A shop that has said nothing for so long is not there; a large photo over a poor network takes its time. */
+/** A shop that has said nothing for so long is not there. */
 const PATIENCE_MS = 90_000;
+/** A large photo over a poor network takes its time: 20 KB a second and more get through. */
+const BYTES_A_MS = 20;
 
 /** Sends one and gives what came back; status 0 and nothing said when nothing did. */
 export async function sent(
 	item: Waiting,
 	input: Readonly<Record<string, unknown>>,
+	bytes: ArrayBuffer | undefined,
 ): Promise<{ readonly status: number; readonly said: unknown }> {
 	try {
-		const answer = await fetch(...requestOf(item, input));
+		const answer = await fetch(...requestOf(item, input, bytes));
+		hearShopTime(answer.headers.get("date"));
 		return { status: answer.status, said: await answer.json() };
 	} catch (error) {
 		// No network, no shop, or no JSON: either way it stays here.
@@ -19,8 +23,12 @@ export async function sent(
 	}
 }
 
-function requestOf(item: Waiting, input: Readonly<Record<string, unknown>>): [string, RequestInit] {
-	const signal = AbortSignal.timeout(PATIENCE_MS);
+function requestOf(
+	item: Waiting,
+	input: Readonly<Record<string, unknown>>,
+	bytes: ArrayBuffer = new ArrayBuffer(0),
+): [string, RequestInit] {
+	const signal = AbortSignal.timeout(PATIENCE_MS + Math.ceil(bytes.byteLength / BYTES_A_MS));
 	if (item.file) {
 		const query = new URLSearchParams({
 			...(item.machine ? { machine: item.machine.id } : {}),
@@ -35,7 +43,7 @@ function requestOf(item: Waiting, input: Readonly<Record<string, unknown>>): [st
 		}
 		return [
 			`/api/upload?${query}`,
-			{ method: "POST", body: item.file.bytes, headers: { "content-type": item.file.type || "application/octet-stream" }, signal },
+			{ method: "POST", body: bytes, headers: { "content-type": item.file.type || "application/octet-stream" }, signal },
 		];
 	}
 	const body = JSON.stringify({ ...input, deed: item.deed, kind: item.kind, doneBy: item.person, at: item.at });
@@ -43,9 +51,9 @@ function requestOf(item: Waiting, input: Readonly<Record<string, unknown>>): [st
 }
 
 /** Asks the shop's printer for labels. False where it has none, or did not print: they then stay asked for, and are printed by hand. */
-export async function printed(tags: readonly string[]): Promise<boolean> {
+export async function printed(tags: readonly string[], deed: string): Promise<boolean> {
 	try {
-		const body = JSON.stringify({ tags, deed: clientId() });
+		const body = JSON.stringify({ tags, deed });
 		const signal = AbortSignal.timeout(PRINTER_MS);
 		const answer = await fetch("/api/print", { method: "POST", body, headers: { "content-type": "application/json" }, signal });
 		const said: unknown = await answer.json();

@@ -1,7 +1,7 @@
 "use client";
 
 import { useRouter } from "next/navigation";
-import { useState } from "react";
+import { useMemo } from "react";
 import { labelsSeenTo, leaveOut, tryAgain, useOutbox } from "@/app/outbox/outbox";
 import { Button } from "@/app/ui/button";
 import { clientId } from "@/app/ui/clientId";
@@ -15,7 +15,9 @@ export function WaitingList() {
 	const { waiting, done, held, sending, keeps, isRead } = useOutbox();
 	const asked = [...done.values()].filter((one) => one.labels.length > 0);
 	const labels = asked.flatMap((one) => one.labels);
-	const [now] = useState(clientId);
+	// Each batch is a print of its own, and stays the same one while it is asked for.
+	const batch = labels.join(",");
+	const now = useMemo(() => (batch === "" ? "" : clientId()), [batch]);
 	if (!isRead) return <p role="status">Looking what this phone keeps…</p>;
 	return (
 		<>
@@ -31,7 +33,7 @@ export function WaitingList() {
 						<a
 							className="af-button"
 							data-kind="main"
-							href={`/labels?${new URLSearchParams({ tags: labels.join(","), now })}`}
+							href={`/labels?${new URLSearchParams({ tags: batch, now })}`}
 							target="_blank"
 							rel="noopener"
 							onClick={() => void labelsSeenTo(asked.map((one) => one.deed))}
@@ -69,15 +71,28 @@ function One({ item, isSending }: { item: Waiting; isSending: boolean }) {
 	const where = item.machine ? `${item.machine.number} ${item.machine.name}` : "the shop";
 	const when = new Date(item.at).toLocaleString("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
 	const { mendAt } = item;
+	const isInBook = item.refused?.code === "recorded-otherwise";
+	const state = isInBook ? "in the book already" : item.refused ? "not recorded" : isSending ? "being sent" : "waits";
 	const head = (
 		<p>
 			<strong>{item.words}</strong>
 			<span className="af-sub block">
-				{where} · {when} · {item.refused ? "not recorded" : isSending ? "being sent" : "waits"}
+				{where} · {when} · {state}
 			</span>
 		</p>
 	);
-	if (!item.refused) return head;
+	const leave = (
+		<SureButton question={questionBeforeLeaving(item, isInBook)} yes="Leave it out" onSure={() => void leaveOut(item.deed)}>
+			Leave it out
+		</SureButton>
+	);
+	if (!item.refused)
+		return (
+			<>
+				{head}
+				{isSending ? null : leave}
+			</>
+		);
 	return (
 		<Notice means="stop" live="off">
 			{head}
@@ -87,15 +102,16 @@ function One({ item, isSending }: { item: Waiting; isSending: boolean }) {
 				{mendAt === null ? null : (
 					<Button onClick={() => void leaveOut(item.deed).then(() => router.push(mendAt))}>Open it, as it was typed</Button>
 				)}
-				<SureButton
-					question={item.file ? "The photo is gone from this phone then." : "It is not in the book, and gone from this phone then."}
-					yes="Leave it out"
-					onSure={() => void leaveOut(item.deed)}
-				>
-					Leave it out
-				</SureButton>
+				{leave}
 			</div>
 			{item.photos.length > 0 ? <p className="af-sub">Its photos are kept with the machine in any case.</p> : null}
 		</Notice>
 	);
+}
+
+function questionBeforeLeaving({ file, sent, refused }: Waiting, isInBook: boolean): string {
+	if (isInBook) return "It is in the book as it was sent first; only this copy on the phone goes.";
+	if (sent !== null && !refused)
+		return "The shop may have it already, its answer was lost: look at the machine's changes. It is gone from this phone then.";
+	return file ? "The photo is gone from this phone then." : "It is not in the book, and gone from this phone then.";
 }

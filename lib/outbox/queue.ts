@@ -29,9 +29,10 @@ export type Waiting = {
 	readonly mendAt: string | null;
 	/** The draft of the form that it was typed in: kept until it is done, so that a refusal can be mended there. */
 	readonly draft: string | null;
-	readonly file: { readonly bytes: ArrayBuffer; readonly type: string; readonly name: string } | null;
-	/** It was sent before: the answer may have been lost, and then the shop has done it. */
-	readonly tried: boolean;
+	/** Of a photo; its bytes are kept beside the queue. */
+	readonly file: { readonly type: string; readonly name: string } | null;
+	/** The answers as they went out first; null until then. Their answer may have been lost, and then the shop has done this, and nothing else under this id. */
+	readonly sent: Readonly<Record<string, unknown>> | null;
 	/** Why the shop refused it, and at which fields; null while it waits. */
 	readonly refused: Refused | null;
 };
@@ -47,6 +48,8 @@ export type Done = {
 	readonly value: Readonly<Record<string, unknown>>;
 	/** Tags whose labels were asked for and are not printed yet. */
 	readonly labels: readonly string[];
+	/** The id of their print, the same from whichever page or tab they are printed: printed once, they are in the book once. */
+	readonly print: string;
 };
 
 /** What the shop said, as far as the queue must know. */
@@ -61,11 +64,12 @@ export const nextToSend = (waiting: readonly Waiting[]): Waiting | null => waiti
 
 type Results = ReadonlyMap<string, Done>;
 
-/** The answers as they go out: photos and the bag by the ids that the shop gave them; or why it cannot go. */
+/** The answers as they go out, the same each time: photos and the bag by the ids that the shop gave them; or why it cannot go. */
 export function readyToSend(
 	item: Waiting,
 	results: Results,
 ): { readonly input: Readonly<Record<string, unknown>> } | { readonly refused: Refused } {
+	if (item.sent !== null) return { input: item.sent };
 	const taken = item.photos.flatMap((deed) => textIn(results.get(deed)?.value, "captureId") ?? []);
 	const before = Array.isArray(item.input.captureIds) ? item.input.captureIds : [];
 	const withPhotos = taken.length === 0 ? item.input : { ...item.input, captureIds: [...before, ...taken] };

@@ -163,3 +163,25 @@ it("what was put back before the shop's answer came is out and in again, once ea
 	expect(seats).toEqual({ count: 1 });
 	expect((await verifyLedger(made.folder)).flaws).toEqual([]);
 });
+
+it("what was not on the list is named, and comes out in the same run", async () => {
+	await page.goto(`${shop.base}/machines/21/bench`);
+	await page.getByText("It is not on the list").tap();
+	await page.getByLabel("What it is").fill("Coin guide");
+	await page.getByRole("button", { name: "Add it, and take it out" }).tap();
+	await page.getByRole("heading", { name: "Coin guide" }).waitFor();
+	await page.getByRole("button", { name: "Out, no label" }).tap();
+	await page.getByText("The Coin guide is out").waitFor();
+
+	const book = new Database(databaseFile(made.folder), { readonly: true });
+	const seats = book
+		.prepare(
+			`SELECT "Part"."positionId" AS now, "Part"."origin" AS origin, "Finding"."state" AS finding FROM "Position"
+			 JOIN "Finding" ON "Finding"."positionId" = "Position"."id" JOIN "Fitting" ON "Fitting"."positionId" = "Position"."id" JOIN "Part" ON "Part"."id" = "Fitting"."partId"
+			 WHERE "Position"."name" = 'Coin guide'`,
+		)
+		.all();
+	book.close();
+	// It was there when the machine came, whoever thought of it late.
+	expect(seats).toEqual([{ now: null, origin: "unknown", finding: "there" }]);
+});

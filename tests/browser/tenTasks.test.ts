@@ -138,6 +138,9 @@ function task(name: string, work: (hands: Counted) => Promise<void>, ready: () =
 	});
 }
 
+/** The way to the label that the first take-out asked for. */
+let label = "";
+
 describe("the ten commonest tasks are quicker than by paper tag, photo and spreadsheet", () => {
 	task(
 		"take out, photo, new bag, label",
@@ -146,6 +149,7 @@ describe("the ten commonest tasks are quicker than by paper tag, photo and sprea
 			await hands.photo("Take the photo");
 			await hands.button("Out, and print the label");
 			await page.getByText(`The ${lampNamed(3)} is out`).waitFor();
+			label = (await page.getByRole("link", { name: /^Print (the|2) labels?/ }).getAttribute("href")) ?? "";
 			expect(hands.effort.taps).toBeLessThanOrEqual(MOST_TAPS);
 			expect(hands.effort.typed).toBe(0);
 			expect(hands.effort.photos).toBe(1);
@@ -233,6 +237,24 @@ describe("the ten commonest tasks are quicker than by paper tag, photo and sprea
 		console.info([head, ...rows.map(line)].join("\n"));
 		expect(rows).toHaveLength(10);
 	});
+});
+
+it("the label that was asked for at the bench comes out, and is in the book once", async () => {
+	await page.goto(shop.base + label);
+	const address = await page.getByRole("link", { name: /^Print (the|2) labels?/ }).getAttribute("href");
+	const tags = new URLSearchParams(label.split("?")[1]).get("tags")?.split(",") ?? [];
+	const store = await openStore(made.folder);
+	try {
+		const before = await store.read.labelPrint.count({ where: { tag: { in: tags } } });
+		for (let times = 0; times < 2; times++) {
+			const answer = await page.request.get(shop.base + address);
+			expect([answer.status(), answer.headers()["content-type"]]).toEqual([200, "application/pdf"]);
+		}
+		expect(tags.length).toBeGreaterThan(0);
+		expect((await store.read.labelPrint.count({ where: { tag: { in: tags } } })) - before).toBe(tags.length);
+	} finally {
+		await store.close();
+	}
 });
 
 describe(`pages of the bench bring at most ${MOST_KB} KB of script beyond a bare page`, () => {

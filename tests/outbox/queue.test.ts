@@ -16,11 +16,19 @@ const waiting = (deed: string, more: Partial<Waiting> = {}): Waiting => ({
 	mendAt: null,
 	draft: null,
 	file: null,
-	tried: false,
+	sent: null,
 	refused: null,
 	...more,
 });
-const done = (deed: string, value: Record<string, unknown>): Done => ({ deed, kind: "photo", words: "", machine: null, value, labels: [] });
+const done = (deed: string, value: Record<string, unknown>): Done => ({
+	deed,
+	kind: "photo",
+	words: "",
+	machine: null,
+	value,
+	labels: [],
+	print: "",
+});
 const refused = { code: "x", say: "No.", fields: {} };
 
 describe("what is sent next", () => {
@@ -39,6 +47,12 @@ describe("what is sent next", () => {
 		const item = waiting("a", { photos: ["p1", "p2"], input: { captureIds: ["old"], works: "works" } });
 		const results = new Map([["p1", done("p1", { captureId: "c1" })]]);
 		expect(readyToSend(item, results)).toEqual({ input: { captureIds: ["old", "c1"], works: "works" } });
+	});
+
+	it("goes again as it went first, whatever has come since: the shop may have done it so", () => {
+		const item = waiting("a", { photos: ["p1"], bagOf: "gone", sent: { works: "works", captureIds: [] } });
+		const results = new Map([["p1", done("p1", { captureId: "c1" })]]);
+		expect(readyToSend(item, results)).toEqual({ input: { works: "works", captureIds: [] } });
 	});
 
 	it("goes into the bag that an earlier deed made, and is put aside when that one was not recorded", () => {

@@ -26,7 +26,7 @@ export async function GET(request: Request): Promise<Response> {
 	let made = await draw();
 	if (!made.ok) return words(400, made.error.say);
 	if (deed !== null) {
-		const env = await hereAndNow({ deed });
+		const env = await hereAndNow({ deed, tags, copies });
 		if (!env.ok) return words(403, env.error.say);
 		const recorded = await recordPrint({ tags, stock: stock.id, copies }, env.value);
 		if (!recorded.ok) return words(409, recorded.error.say);

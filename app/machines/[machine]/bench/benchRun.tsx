@@ -30,6 +30,11 @@ export function BenchRun({ machine, person, first }: BenchOf & { first: Choice }
 	const [run, setRun] = useState<readonly RunOut[]>([]);
 	const reach = useMemo(() => sheet && reachOf(sheet.reach), [sheet]);
 
+	const choose = (id: string) => {
+		setPositionId(id);
+		window.scrollTo({ top: 0 });
+	};
+
 	// Out by the record, out by what this phone has queued, and out in this run.
 	const queued = partsQueuedOut(outbox.waiting, sheet?.seats ?? []);
 	const out = [...new Set([...run.map(({ part }) => part.id), ...queued, ...(sheet?.lastOut ?? [])])];
@@ -56,14 +61,21 @@ export function BenchRun({ machine, person, first }: BenchOf & { first: Choice }
 			/>
 		);
 	}
-	if (positionId !== null && !sheet) {
-		return failed ? (
+	if (positionId !== null) {
+		const back = <Button onClick={() => setPositionId(null)}>Back to the list</Button>;
+		return failed || since !== null ? (
 			<Notice means="wait" title="The shop does not answer">
-				<p>This phone has not seen this machine yet. Try again when the network is back.</p>
-				<Button onClick={readAgain}>Try again</Button>
+				<p>This phone has not seen this part yet. Try again when the network is back.</p>
+				<div className="af-buttons">
+					<Button onClick={readAgain}>Try again</Button>
+					{back}
+				</div>
 			</Notice>
 		) : (
-			<p role="status">Fetching what is in the machine…</p>
+			<div role="status" className="af-stack">
+				<p>Fetching what is known of it…</p>
+				{back}
+			</div>
 		);
 	}
 	return (
@@ -74,13 +86,15 @@ export function BenchRun({ machine, person, first }: BenchOf & { first: Choice }
 			isLong={first.counts.opened + first.counts.free + first.counts.behind > SHOWN}
 			isWhole={sheet !== null}
 			since={since}
-			onChoose={(id) => {
-				setPositionId(id);
-				window.scrollTo({ top: 0 });
+			onChoose={choose}
+			onAdded={(id) => {
+				choose(id);
+				readAgain();
 			}}
 		>
 			{run[0] ? (
 				<JustOut
+					key={run[0].out.deed}
 					run={run[0]}
 					machine={machine}
 					person={person}

@@ -6,6 +6,7 @@ import { Notice } from "@/app/ui/notice";
 import { TextField } from "@/app/ui/textField";
 import { type Choice, type Line, linesNamed, SHOWN } from "@/lib/fittings/benchList";
 import type { BenchOf } from "./benchRun";
+import { NotListed } from "./notListed";
 import { Quick } from "./quick";
 
 /** What comes out next: offered by what came out last, else by name. */
@@ -17,6 +18,7 @@ export function Choose({
 	isWhole,
 	since,
 	onChoose,
+	onAdded,
 	children,
 }: BenchOf & {
 	choice: Choice;
@@ -27,6 +29,8 @@ export function Choose({
 	/** The list is an older one: since when. */
 	since: string | null;
 	onChoose: (positionId: string) => void;
+	/** Something new on the list, chosen already. */
+	onAdded: (positionId: string) => void;
 	children: ReactNode;
 }) {
 	const [typed, setTyped] = useState("");
@@ -99,6 +103,7 @@ export function Choose({
 			{Math.max(found?.length ?? 0, counts.free, counts.opened, counts.behind) > shown ? (
 				<Button onClick={() => setShown(shown + 60)}>Show more</Button>
 			) : null}
+			<NotListed machineId={machine.id} onAdded={onAdded} />
 			<Quick machine={machine} person={person} />
 		</>
 	);

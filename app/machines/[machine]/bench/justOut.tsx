@@ -60,7 +60,7 @@ export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOu
 					<a
 						className="af-button"
 						data-kind="main"
-						href={`/labels?${new URLSearchParams({ tags: done.labels.join(","), now: run.out.deed })}`}
+						href={`/labels?${new URLSearchParams({ tags: done.labels.join(","), now: done.print })}`}
 						target="_blank"
 						rel="noopener"
 						onClick={() => void labelsSeenTo([run.out.deed])}

@@ -34,7 +34,7 @@ export function OneOut({
 	const { position, part } = seat;
 	const covers = whatCovers(out.reduce(withoutPart, reach), position.id);
 	const names = new Map(sheet.names);
-	const waiting = run.find((one) => one.out.kind === "waits");
+	const waiting = run.find(({ out }) => out.kind === "waits" && out.makesBag);
 	const known = new Set(reach.covers.filter((cover) => cover.positionId === position.id).map((cover) => cover.partId));
 	return (
 		<>

@@ -22,6 +22,7 @@ import {
 	withdrawEvidenceSchema,
 } from "@/lib/parts/schema";
 import {
+	addPositions,
 	addPositionsAsText,
 	copyBuild,
 	describePosition,
@@ -32,6 +33,7 @@ import {
 } from "@/lib/positions/changes";
 import {
 	addPositionsAsTextSchema,
+	addPositionsSchema,
 	copyBuildSchema,
 	describePositionSchema,
 	recordFindingSchema,
@@ -40,6 +42,7 @@ import {
 	withdrawObstructionSchema,
 } from "@/lib/positions/schema";
 
+export const addPositionsAction = async (raw: unknown) => act(raw, addPositionsSchema, addPositions);
 export const addPositionsAsTextAction = async (raw: unknown) => act(raw, addPositionsAsTextSchema, addPositionsAsText);
 export const copyBuildAction = async (raw: unknown) => act(raw, copyBuildSchema, copyBuild);
 export const describePositionAction = async (raw: unknown) => act(raw, describePositionSchema, describePosition);

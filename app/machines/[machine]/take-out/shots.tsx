@@ -1,10 +1,11 @@
 "use client";
 
 import { useEffect, useMemo, useRef, useState } from "react";
-import { leaveOut, type Outbox, outcomeOf, queue, tryAgain, useOutbox } from "@/app/outbox/outbox";
+import { leaveOut, type Outbox, outcomeOf, phone, queue, tryAgain, useOutbox } from "@/app/outbox/outbox";
 import { shopTime } from "@/app/outbox/shopTime";
 import { Button } from "@/app/ui/button";
 import { clientId } from "@/app/ui/clientId";
+import { Notice } from "@/app/ui/notice";
 import { PhotoField } from "@/app/ui/photoField";
 import { Picture } from "@/app/ui/photoGrid";
 import { type Result, refuse } from "@/lib/core/result";
@@ -25,13 +26,15 @@ type Shot = {
 export type Shots = {
 	readonly shots: readonly Shot[];
 	readonly deeds: readonly string[];
+	/** Why the phone could not keep the last one; empty while it did. */
+	readonly lost: string;
 	readonly take: (files: readonly File[]) => void;
 	readonly again: (deed: string) => void;
 	readonly leaveOut: (deed: string) => void;
 	/** Photos that were taken for this before the page was loaded anew. */
 	readonly takeUp: (deeds: readonly string[]) => void;
-	/** Waits until every photo is kept on the phone: what is queued after it then goes after it. */
-	readonly kept: () => Promise<void>;
+	/** Waits until every photo is kept on the phone: what is queued after it then goes after it. False, once, when one could not be. */
+	readonly kept: () => Promise<boolean>;
 	/** Waits for what is under way; refuses when a photo could not be sent. */
 	readonly captureIds: () => Promise<Result<string[]>>;
 };
@@ -49,39 +52,59 @@ export function useShots({ machine, person, positionId, words }: ShotsOf): Shots
 	const outbox = useOutbox();
 	const [deeds, setDeeds] = useState<readonly string[]>([]);
 	const pending = useRef<Promise<void>[]>([]);
+	const missed = useRef(false);
+	const [lost, setLost] = useState("");
 	const urls = usePictures(outbox, deeds);
 	const shots = deeds.flatMap((deed) => shotOf(outbox, deed, urls.get(deed)) ?? []);
 
 	return {
 		shots,
 		deeds,
+		lost,
 		take: (files) => {
+			setLost("");
 			for (const file of files) {
 				const deed = clientId();
 				setDeeds((before) => [...before, deed]);
-				const keeping = file.arrayBuffer().then((bytes) =>
-					queue({
-						deed,
-						kind: "photo",
-						at: shopTime(file.lastModified),
-						words: `Photo: ${words}`,
-						machine,
-						person,
-						input: { position: positionId },
-						photos: [],
-						bagOf: null,
-						wantsLabel: false,
-						mendAt: null,
-						draft: null,
-						file: { bytes, type: file.type, name: file.name },
+				urls.set(deed, URL.createObjectURL(file));
+				const keep = async () => {
+					const bytes = await file.arrayBuffer();
+					await queue(
+						{
+							deed,
+							kind: "photo",
+							at: shopTime(file.lastModified),
+							words: `Photo: ${words}`,
+							machine,
+							person,
+							input: { position: positionId },
+							photos: [],
+							bagOf: null,
+							wantsLabel: false,
+							mendAt: null,
+							draft: null,
+							file: { type: file.type, name: file.name },
+						},
+						bytes,
+					);
+				};
+				pending.current.push(
+					keep().catch((error: unknown) => {
+						// The phone's storage is full, or the picture cannot be read: it is said, and the rest goes on without it.
+						console.error("a photo was not kept", error);
+						missed.current = true;
+						setDeeds((before) => before.filter((one) => one !== deed));
+						setLost("A photo could not be kept on this phone: its storage may be full. Make room, and take it again.");
 					}),
 				);
-				pending.current.push(keeping);
 			}
 		},
 		kept: async () => {
 			await Promise.all(pending.current);
 			pending.current = [];
+			const all = !missed.current;
+			missed.current = false;
+			return all;
 		},
 		again: (deed) => void tryAgain(deed),
 		leaveOut: (deed) => {
@@ -125,12 +148,25 @@ function shotOf(outbox: Outbox, deed: string, url: string | undefined): Shot | n
 }
 
 /** Addresses at which the browser shows pictures that only the phone has; kept while the page is there, so that none flickers when it has arrived. */
-function usePictures(outbox: Outbox, deeds: readonly string[]): ReadonlyMap<string, string> {
+function usePictures(outbox: Outbox, deeds: readonly string[]): Map<string, string> {
 	const urls = useMemo(() => new Map<string, string>(), []);
-	for (const item of outbox.waiting) {
-		if (!item.file || urls.has(item.deed) || !deeds.includes(item.deed)) continue;
-		urls.set(item.deed, URL.createObjectURL(new Blob([item.file.bytes], { type: item.file.type })));
-	}
+	const [, setRead] = useState(0);
+	// Taken before the page was loaded anew: the phone still has their bytes.
+	const unread = outbox.waiting
+		.filter((item) => item.file && deeds.includes(item.deed) && !urls.has(item.deed))
+		.map((item) => item.deed)
+		.join(" ");
+	useEffect(() => {
+		for (const deed of unread.split(" ").filter(Boolean)) {
+			void phone()
+				.then((store) => store.bytesOf(deed))
+				.then((bytes) => {
+					if (!bytes || urls.has(deed)) return;
+					urls.set(deed, URL.createObjectURL(new Blob([bytes])));
+					setRead((count) => count + 1);
+				});
+		}
+	}, [unread, urls]);
 	useEffect(
 		() => () => {
 			for (const url of urls.values()) URL.revokeObjectURL(url);
@@ -146,6 +182,7 @@ export function ShotStrip({ photos, deed }: { photos: Shots; deed: string }) {
 	return (
 		<div className="flex flex-col gap-3">
 			<PhotoField deed={photos.shots.length === 0 ? deed : "Take another photo"} several onPick={photos.take} />
+			{photos.lost === "" ? null : <Notice means="stop">{photos.lost}</Notice>}
 			{photos.shots.length > 0 ? (
 				<ul className="af-photos" aria-label="Photos taken">
 					{photos.shots.map((shot, at) => (

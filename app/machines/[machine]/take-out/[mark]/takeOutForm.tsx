@@ -3,7 +3,7 @@
 import { useRouter } from "next/navigation";
 import { useRef, useState } from "react";
 import { keepWords } from "@/app/keptOnPhone";
-import { labelsSeenTo, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
+import { labelsLeft, labelsSeenTo, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
 import { shopTime } from "@/app/outbox/shopTime";
 import { useDraft } from "@/app/outbox/useDraft";
 import { type BagChoice, Into, type IntoChoice, intoOf, lastBag, type WaitingBag } from "@/app/t/into";
@@ -19,7 +19,7 @@ import { SelectField } from "@/app/ui/selectField";
 import { TextArea } from "@/app/ui/textArea";
 import { TextField } from "@/app/ui/textField";
 import { useActionForm } from "@/app/ui/useActionForm";
-import { err, ok } from "@/lib/core/result";
+import { err, ok, refuse } from "@/lib/core/result";
 import type { TakenOut } from "@/lib/fittings/changes";
 import type { FixingOffer } from "@/lib/fittings/fixingOffers";
 import type { TakeOut } from "@/lib/fittings/schema";
@@ -76,7 +76,7 @@ export type TakeOutFormProps = {
 /** It is out and in the book, or out and kept on the phone until the shop is back. */
 export type OutcomeOut =
 	| { readonly kind: "out"; readonly deed: string; readonly taken: TakenOut; readonly labels: readonly string[] }
-	| { readonly kind: "waits"; readonly deed: string; readonly say: string };
+	| { readonly kind: "waits"; readonly deed: string; readonly say: string; readonly makesBag: boolean };
 
 const WORKS = [
 	{ value: "works", label: "Works" },
@@ -117,7 +117,10 @@ export function TakeOutForm(props: TakeOutFormProps) {
 			anyway: props.behind ? { reason: "", covers: "note" } : null,
 		},
 		action: async ({ deed, at, ...typed }) => {
-			await photos.kept();
+			if (!(await photos.kept()))
+				return refuse("photo-lost", "A photo could not be kept on this phone. Take it again, or press once more to go on without it.");
+			if (into.kind === "waiting-bag" && !props.waitingBag)
+				return refuse("say-where", "The bag that it was to go into is not at hand any more. Say where it goes.");
 			const input: Omit<TakeOut, "at"> = {
 				...typed,
 				machineId: machine.id,
@@ -149,9 +152,9 @@ export function TakeOutForm(props: TakeOutFormProps) {
 				case "refused":
 					return err(outcome.refused);
 				case "waits":
-					return ok({ kind: "waits", deed, say: outcome.say });
+					return ok({ kind: "waits", deed, say: outcome.say, makesBag: into.kind === "new-bag" });
 				case "done":
-					return ok({ kind: "out", deed, taken: outcome.done.value as TakenOut, labels: outcome.done.labels });
+					return ok({ kind: "out", deed, taken: outcome.done.value as TakenOut, labels: await labelsLeft(deed) });
 			}
 		},
 		onDone: (out) => {
