@@ -51,8 +51,15 @@ export function MoveRun({
 
 	const add = (thing: Scanned) => {
 		setThings((now) => (now.some((one) => one.id === thing.id) ? now : [...now, thing]));
-		setAsked(null);
+		setAsked((open) => (open?.id === thing.id ? null : open));
 		setSaid(null);
+	};
+	/** A place follows: a bag that was asked about and not answered cannot have been the place, so it goes there, too. */
+	const moveAll = async (where: Goal) => {
+		const all = asked?.kind === "bag" ? [...things, asked] : things;
+		setThings(() => all);
+		setAsked(null);
+		await move(where, all);
 	};
 	const move = async (where: Goal, all: readonly Scanned[], restGoes = false) => {
 		const answer = await moveThingsAction({
@@ -93,13 +100,16 @@ export function MoveRun({
 		const called = `${thing.tag} ${thing.name}`;
 		if (!thing.isLoose) return { ok: false, say: `${called} is ${thing.where}. Its page says what can be done with it.` };
 		if (things.some((one) => one.id === thing.id)) return { ok: true, say: `${called} is in hand already.` };
-		if (thing.kind === "place" && things.length > 0 && !placesToo) {
-			await move(goalOf(thing), things);
+		if (thing.kind === "place" && (things.length > 0 || asked?.kind === "bag") && !placesToo) {
+			await moveAll(goalOf(thing));
 			return { ok: true };
 		}
 		if (thing.kind === "part" || placesToo || (thing.kind === "bag" && things.length === 0)) {
 			add(thing);
 			return { ok: true, say: `${called}: in hand.` };
+		}
+		if (asked?.kind === "bag" && asked.id !== thing.id) {
+			return { ok: false, say: `Say of ${asked.tag} ${asked.name} first whether it is the bag to lay things in. Then scan ${thing.tag}.` };
 		}
 		setAsked(thing);
 		setSaid(null);
@@ -156,7 +166,7 @@ export function MoveRun({
 						<Button
 							onClick={async () => {
 								const place = places.find((one) => one.id === chosen);
-								if (place) await move({ kind: "location", id: place.id, words: place.path }, things);
+								if (place) await moveAll({ kind: "location", id: place.id, words: place.path });
 							}}
 						>
 							Lay it there
@@ -173,7 +183,7 @@ export function MoveRun({
 			) : null}
 			{things.length > 0 && next ? (
 				<ActionBar>
-					<Button kind="main" onClick={() => move(next, things)}>
+					<Button kind="main" onClick={() => moveAll(next)}>
 						{goal ? `Lay it on ${goal.words}` : `Again to ${next.words}`}
 					</Button>
 				</ActionBar>
