@@ -25,6 +25,7 @@ import { nudges, stocksToUse } from "@/lib/labels/stockQueries";
 import { machineChoices } from "@/lib/machines/queries";
 import { requireShop } from "@/lib/shop/queries";
 import "./labels.css";
+import { PrintChoices } from "./choices";
 import { LabelPaper } from "./labelPaper";
 import { PrintButtons } from "./printButtons";
 import { StartAt } from "./startAt";
@@ -100,11 +101,8 @@ export default async function LabelsPage({ searchParams }: { searchParams: Searc
 					<PrintButtons
 						key={pdf.toString()}
 						tags={tags}
-						stock={stock.id}
-						startAt={start}
-						copies={copies}
+						shown={pdf.toString()}
 						deed={one(asked.now) ?? null}
-						pdf={`/labels/pdf?${pdf}`}
 						hasPrinter={isPrinterSet()}
 						isAble={refused.length === 0}
 					/>
@@ -135,7 +133,7 @@ export default async function LabelsPage({ searchParams }: { searchParams: Searc
 					</ul>
 				</Card>
 				<Card title="On which stock">
-					<form action="/labels" className="flex flex-col gap-2">
+					<PrintChoices action="/labels" stock={stock.id}>
 						<input type="hidden" name="tags" value={tags.join(",")} />
 						<SelectField
 							label="In the printer"
@@ -143,13 +141,16 @@ export default async function LabelsPage({ searchParams }: { searchParams: Searc
 							defaultValue={stock.id}
 							options={stocks.map((known) => ({ value: known.id, label: known.name }))}
 						/>
-						{perSheet > 1 ? <StartAt perSheet={perSheet} columns={stock.kind === "sheet" ? stock.columns : 1} start={start} /> : null}
+						{perSheet > 1 ? (
+							<StartAt key={stock.id} perSheet={perSheet} columns={stock.kind === "sheet" ? stock.columns : 1} start={start} />
+						) : null}
 						<StepperField
 							label="Copies of each"
 							hint="Two a bag: one inside facing out, one outside"
 							name="copies"
 							min={1}
 							max={20}
+							required
 							defaultValue={copies}
 						/>
 						<label className="af-check">
@@ -157,7 +158,7 @@ export default async function LabelsPage({ searchParams }: { searchParams: Searc
 							<span>Draw the edges, for a trial on plain paper</span>
 						</label>
 						<Button type="submit">Show it so</Button>
-					</form>
+					</PrintChoices>
 					<p className="af-sub pt-3">
 						Print at actual size, without fitting to the page. Prints on this stock go {nudgeInWords(nudge)}:{" "}
 						<Link href={`/labels/stock/${stock.id}`}>nudge them</Link>. Other stock: <Link href="/labels/stock">measure your own</Link>.

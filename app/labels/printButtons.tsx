@@ -6,29 +6,25 @@ import { clientId } from "@/app/ui/clientId";
 import { Buttons } from "@/app/ui/layouts";
 import { Notice } from "@/app/ui/notice";
 import type { Result } from "@/lib/core/result";
+import { useChosen } from "./choices";
 
 type Printed = { readonly printed: readonly { readonly tag: string; readonly times: number }[] };
 
 /**
  * Labels to the printer, where the shop has set one, and always as a PDF. Each showing of the page is one print in the book
- * for each of the two, however often they are pressed.
+ * for each of the two, however often they are pressed. What is chosen otherwise is printed so at once. Key it by `shown`.
  */
 export function PrintButtons({
 	tags,
-	stock,
-	startAt,
-	copies,
+	shown,
 	deed,
-	pdf,
 	hasPrinter,
 	isAble,
 }: {
 	readonly tags: readonly string[];
-	readonly stock: string;
-	readonly startAt: number;
-	readonly copies: number;
+	/** The print that the page shows, as its address has it. */
+	readonly shown: string;
 	readonly deed: string | null;
-	readonly pdf: string;
 	readonly hasPrinter: boolean;
 	readonly isAble: boolean;
 }) {
@@ -39,10 +35,17 @@ export function PrintButtons({
 		setPrintId((id) => id || clientId());
 		setPdfId((id) => id || clientId());
 	}, []);
-	if (!isAble) return null;
+	const chosen = useChosen();
+	if (!isAble || chosen === "unclear") return null;
+	const asked = chosen ?? new URLSearchParams(shown);
+	const copies = Number(asked.get("copies") ?? 1);
 	const count = tags.length * copies;
+	const pdf = `/labels/pdf?${asked}`;
 	const words = count === 1 ? "the label" : `${count} labels`;
-	const print = async () => setAnswer(await send({ tags, stock, startAt, copies, deed: printId }));
+	const print = async () =>
+		setAnswer(
+			await send({ tags, stock: asked.get("stock") ?? undefined, startAt: Number(asked.get("start") ?? 1), copies, deed: printId }),
+		);
 	return (
 		<div className="flex flex-col gap-2">
 			<Buttons>

@@ -17,6 +17,7 @@ import { FLAG_ROLL, labelsPerPage } from "@/lib/labels/stock";
 import { flagStocks, positionsWithWires, wiresOf } from "@/lib/labels/wireQueries";
 import { requireShop } from "@/lib/shop/queries";
 import "../labels.css";
+import { PrintChoices, PrintLink } from "../choices";
 import { LabelPaper } from "../labelPaper";
 import { StartAt } from "../startAt";
 
@@ -56,7 +57,12 @@ export default async function WiresPage({ searchParams }: { searchParams: Search
 		laid.ok && laid.value.shortened.length > 0 ? [`${end.terminal || end.device}: ${laid.value.shortened.join(", ")}`] : [],
 	);
 	const perSheet = labelsPerPage(stock);
-	const pdf = `/labels/pdf/wires?${new URLSearchParams({ machine: String(number), position: position ?? "", stock: stock.id, start: String(start) })}`;
+	const shown = new URLSearchParams({
+		machine: String(number),
+		position: position ?? "",
+		stock: stock.id,
+		start: String(start),
+	}).toString();
 	return (
 		<Stack>
 			<PageHead
@@ -64,9 +70,9 @@ export default async function WiresPage({ searchParams }: { searchParams: Search
 				lead={`${number} ${machine.name}: two for each wire, one at either end. Tag both before the first is undone.`}
 				actions={
 					flags.length > 0 && refused.length === 0 ? (
-						<a className="af-button" data-kind="main" href={pdf} target="_blank" rel="noopener">
+						<PrintLink key={shown} path="/labels/pdf/wires" shown={shown}>
 							{`Print ${flags.length} flags`}
-						</a>
+						</PrintLink>
 					) : null
 				}
 			/>
@@ -99,7 +105,7 @@ export default async function WiresPage({ searchParams }: { searchParams: Search
 					{flags.length > MOST_SHOWN ? <p className="af-sub pt-3">And {flags.length - MOST_SHOWN} more, which are printed, too.</p> : null}
 				</Card>
 				<Card title="Which, and on what">
-					<form action="/labels/wires" className="flex flex-col gap-2">
+					<PrintChoices action="/labels/wires" stock={stock.id}>
 						<input type="hidden" name="machine" value={number} />
 						<SelectField
 							label="Wires of"
@@ -114,9 +120,11 @@ export default async function WiresPage({ searchParams }: { searchParams: Search
 							defaultValue={stock.id}
 							options={stocks.map((known) => ({ value: known.id, label: known.name }))}
 						/>
-						{perSheet > 1 ? <StartAt perSheet={perSheet} columns={stock.kind === "sheet" ? stock.columns : 1} start={start} /> : null}
+						{perSheet > 1 ? (
+							<StartAt key={stock.id} perSheet={perSheet} columns={stock.kind === "sheet" ? stock.columns : 1} start={start} />
+						) : null}
 						<Button type="submit">Show it so</Button>
-					</form>
+					</PrintChoices>
 					<p className="af-sub pt-3">
 						Fold on the dashed line round the wire and press the halves together: both sides say the same.{" "}
 						<Link href={`/labels/stock/${stock.id}`}>Nudge the prints</Link> if they are off.
