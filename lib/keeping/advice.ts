@@ -32,7 +32,7 @@ type Kind =
 
 /** Words by which a kind is known, in the material or the name. */
 const WORDS: Readonly<Record<Kind, RegExp>> = {
-	rubber: /\brubber|\btyres?\b|\bgrommets?\b|\bo-rings?\b|\bdrive belt/i,
+	rubber: /\brubber|\bneoprene\b/i,
 	"soft plastic": /\bpvc\b|\bvinyl\b|soft plastic|\bplasticised/i,
 	celluloid: /celluloid|cellulose (?:nitrate|acetate)/i,
 	battery: /batter(?:y|ies)|\baccumulator/i,
@@ -41,16 +41,34 @@ const WORDS: Readonly<Record<Kind, RegExp>> = {
 	"bright metal": /\bcopper\b|\bbrass\b|\bsilver\b/i,
 	"felt or wool": /\bfelt\b|\bwool/i,
 	"raw wood or card": /\bwood(?:en)?\b|\bplywood\b|\boak\b|\bpine\b|\bbeech\b|\bcardboard\b|\bhardboard\b/i,
-	"lead or zinc": /\blead\b(?! ?-?in\b)|\bzinc\b|\bzamak\b|pot ?metal|\bdie-?cast\b/i,
+	"lead or zinc": /\blead\b|\bzinc\b|\bzamak\b|pot ?metal|\bdie-?cast\b/i,
 	steel: /\bsteel\b|\biron\b/i,
 	metal: /\bsteel\b|\biron\b|\bbrass\b|\bcopper\b|\bsilver\b|\bzinc\b|\balumini?um\b|\bmetal\b|\bbronze\b/i,
 };
 
-/** The kinds that a thing is of. "Wood" in a screw's name (wood screw) is no wood, and a "card" of circuits is no paper. */
+/** What is of rubber unless a material is said: "drive belt" is, "drive belt, leather" is not. */
+const LIKELY_RUBBER = /\btyres?\b|\bgrommets?\b|\bo-rings?\b|\bdrive belt/i;
+/** Materials that are of no kind here, and decide against the guess all the same. */
+const OTHER_MATERIAL = /\bleather\b|\bcloth\b|\bcanvas\b|\bcotton\b|\bcord\b|\bnylon\b|\bplastic\b/i;
+/** Lead in a name is a wire ("mains lead") unless it is said so. */
+const LEAD_METAL = /\blead(?= (?:weights?|seals?|shot|ballast|sheet|sinkers?|figures?|washers?|pipes?|alloy)\b)|\bof lead\b/i;
+
+const kindsIn = (words: string): Kind[] => (Object.keys(WORDS) as Kind[]).filter((kind) => WORDS[kind].test(words));
+
+/**
+ * The kinds that a thing is of. A material that is said decides before a guess from the name. "Wood" in a screw's name
+ * (wood screw) is no wood, a "card" of circuits is no paper, and a "lead" is a wire.
+ */
 export function kindsOf({ name, material }: Kept): Kind[] {
-	const said = `${material} ${name}`.replace(/wood[- ]?screws?|No\.? ?\d+ wood|circuit cards?|lead wires?|leads?\b(?= (?:to|from))/gi, "");
-	return (Object.keys(WORDS) as Kind[]).filter((kind) => WORDS[kind].test(said));
+	const plain = name.replace(/wood[- ]?screws?|No\.? ?\d+ wood|circuit cards?/gi, "");
+	const called = LEAD_METAL.test(plain) ? plain : plain.replace(/\bleads?\b/gi, "");
+	const said = kindsIn(`${material} ${called}`);
+	const isGuessed = material.trim() === "" && LIKELY_RUBBER.test(name) && !OTHER_MATERIAL.test(name) && !said.some(isMaterial);
+	return isGuessed ? ["rubber", ...said.filter((kind) => kind !== "rubber")] : said;
 }
+
+/** A battery and an oily gearbox are things, the rest is what a thing is made of. */
+const isMaterial = (kind: Kind): boolean => kind !== "battery" && kind !== "oily metal";
 
 /** Two kinds that must not lie together, and why. */
 const APART: readonly { readonly one: Kind; readonly other: Kind; readonly why: string; readonly source: string }[] = [
