@@ -193,9 +193,10 @@ export default async function FindPage({ searchParams }: { searchParams: Promise
 							},
 							{
 								key: "words",
-								head: "What is in it",
+								head: "Words on it",
 								main: true,
 								cell: (bag) => (bag.tag ? <Link href={`/t/${bag.tag.id}`}>{bag.words}</Link> : bag.words),
+								sub: (bag) => (bag.isEmpty ? "empty now" : null),
 							},
 							{ key: "role", head: "Role", cell: (bag) => bag.role },
 							{ key: "where", head: "Where", cell: (bag) => where.get(bag.id) },

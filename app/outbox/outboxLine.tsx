@@ -23,9 +23,26 @@ export function OutboxLine({ now }: { readonly now: string }) {
 		labels > 0 ? `${labels === 1 ? "1 label" : `${labels} labels`} to print` : null,
 		keeps ? null : "this browser keeps nothing: leave the page open",
 	].filter((part) => part !== null);
+	// Spread out on the page that is open: while the network is gone no other page can be had.
 	return (
-		<p className="af-outbox" role="status">
-			<Link href="/phone">{words.join(" · ")}</Link>
-		</p>
+		<details className="af-outbox">
+			<summary>
+				<span role="status">{words.join(" · ")}</span>
+			</summary>
+			<ol>
+				{waiting.slice(0, MOST_SHOWN).map((item) => (
+					<li key={item.deed}>
+						{item.words}
+						{item.refused ? `: not recorded. ${item.refused.say}` : ""}
+					</li>
+				))}
+			</ol>
+			{waiting.length > MOST_SHOWN ? <p>and {waiting.length - MOST_SHOWN} more</p> : null}
+			<p>
+				{held === null ? null : `${held} `}
+				<Link href="/phone">What to do with each</Link>
+			</p>
+		</details>
 	);
 }
+const MOST_SHOWN = 40;

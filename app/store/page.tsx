@@ -10,12 +10,14 @@ import { PageHead } from "@/app/ui/pageHead";
 import { Table } from "@/app/ui/table";
 import { TagChip } from "@/app/ui/tagChip";
 import { shouldBeEmpty } from "@/lib/bags/queries";
+import { isNotFound } from "@/lib/bags/rules";
 import { systemClock } from "@/lib/core/clock";
 import { dayOf, formatDayShort } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import { shopStore } from "@/lib/db/shopStore";
 import { requireShop } from "@/lib/shop/queries";
 import { bagsOut, type LastCount, lastCounts, lostParts, notPutAway, outside, pathsOf, placesInOrder } from "@/lib/store/queries";
+import { unseenSince } from "@/lib/store/unseen";
 import "@/app/machines/[machine]/bench.css";
 import { AddPlaceForm } from "./forms";
 import { Due, Things, thingsOf } from "./things";
@@ -39,8 +41,17 @@ export default async function StorePage() {
 	const late = out.filter((part) => part.dueDay !== null && part.dueDay < today);
 	const options = pathsOf(places).map((place) => ({ value: place.id, label: place.path }));
 	const loose = thingsOf(bench.bags, bench.parts);
-	const away = thingsOf(bagsAway, []);
+	const away = thingsOf(
+		bagsAway.filter(({ placeWhy }) => !isNotFound(placeWhy)),
+		[],
+	);
+	const notFound = thingsOf(
+		bagsAway.filter(({ placeWhy }) => isNotFound(placeWhy)),
+		[],
+	);
 	const gone = thingsOf([], lost);
+	const unseen = await unseenSince(read, counts);
+	const pathOf = new Map(options.map(({ value, label }) => [value, label]));
 	return (
 		<Stack>
 			<PageHead
@@ -117,8 +128,36 @@ export default async function StorePage() {
 				</Card>
 			) : null}
 			{away.length > 0 ? (
-				<Card title="Bags that are not here" id="bags-out" aside={String(away.length)}>
-					<Things caption="Bags out of the shop or not found, the longest first" things={away} timeZone={shop.timeZone} empty={null} />
+				<Card title="Bags outside the shop" id="bags-out" aside={String(away.length)}>
+					<Things caption="Bags out of the shop, the longest first" things={away} timeZone={shop.timeZone} empty={null} />
+				</Card>
+			) : null}
+			{notFound.length > 0 ? (
+				<Card title="Bags not found" id="not-found" aside={String(notFound.length)}>
+					<Things caption="Bags that are missing, the longest first" things={notFound} timeZone={shop.timeZone} empty={null} />
+				</Card>
+			) : null}
+			{unseen.length > 0 ? (
+				<Card title="Not seen at the last count" id="not-seen" aside={String(unseen.length)}>
+					<Table
+						caption="What the last count of its place did not see, and was not moved since"
+						rows={unseen}
+						rowKey={(thing) => thing.tag}
+						columns={[
+							{ key: "name", head: "Thing", main: true, cell: (thing) => <Link href={`/t/${thing.tag}`}>{thing.name}</Link> },
+							{
+								key: "tag",
+								head: "Tag",
+								cell: (thing) => <TagChip tag={thing.tag} href={`/t/${thing.tag}`} size="small" says={thing.name} />,
+							},
+							{
+								key: "place",
+								head: "Should lie on",
+								cell: (thing) => <Link href={`/store/${thing.locationId}`}>{pathOf.get(thing.locationId) ?? "its place"}</Link>,
+							},
+							{ key: "counted", head: "Counted", cell: (thing) => formatDayShort(dayOf(instant(thing.at), shop.timeZone)) },
+						]}
+					/>
 				</Card>
 			) : null}
 			<Columns>

@@ -46,6 +46,14 @@ export function intoOf(choice: IntoChoice): Destination {
 	}
 }
 
+/** What is still to be said of where it goes, or null. Nothing is laid anywhere by default. */
+export function unsaidIn(choice: IntoChoice, waitingBag: WaitingBag | null): string | null {
+	if (choice.kind === "bag" && choice.bagId === "") return "Say into which bag it goes.";
+	if (choice.kind === "location" && choice.locationId === "") return "Say on which shelf it goes.";
+	if (choice.kind === "waiting-bag" && !waitingBag) return "The bag that it was to go into is not at hand any more. Say where it goes.";
+	return null;
+}
+
 /** Where it goes: a new bag with one tap, the bag that was used last, another bag, a shelf, or the bench. */
 export function Into({
 	choice,
@@ -125,14 +133,13 @@ export function Into({
 					? option("bag", "Another bag", "from the list", choice.kind === "bag", {
 							...choice,
 							kind: "bag",
-							bagId: choice.kind === "bag" ? choice.bagId : (bags[0]?.id ?? ""),
+							bagId: choice.kind === "bag" ? choice.bagId : "",
 						})
 					: null}
 				{places.length > 0
 					? option("location", "A shelf", "without a bag", choice.kind === "location", {
 							...choice,
 							kind: "location",
-							locationId: choice.locationId || (places[0]?.id ?? ""),
 						})
 					: null}
 				{option("bench", "On the bench", "put away later", choice.kind === "bench", { ...choice, kind: "bench" })}
@@ -143,6 +150,7 @@ export function Into({
 			{choice.kind === "bag" ? (
 				<SelectField
 					label="Which bag"
+					none="Choose the bag"
 					options={bags.map((bag) => ({ value: bag.id, label: `${bag.tag} ${bag.words} (${bag.role})` }))}
 					value={choice.bagId}
 					onChange={(event) => onChange({ ...choice, bagId: event.target.value })}
@@ -151,6 +159,7 @@ export function Into({
 			{choice.kind === "location" ? (
 				<SelectField
 					label="Which place"
+					none="Choose the place"
 					options={places.map((place) => ({ value: place.id, label: place.path }))}
 					value={choice.locationId}
 					onChange={(event) => onChange({ ...choice, locationId: event.target.value })}

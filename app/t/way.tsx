@@ -1,7 +1,11 @@
 import { Fragment } from "react";
+import { Badge } from "@/app/ui/badge";
 import { Link } from "@/app/ui/link";
 import { TagChip } from "@/app/ui/tagChip";
 import type { Whereabouts } from "@/lib/bags/queries";
+
+/** A count of its place did not see it, or the bag around it. */
+export const NotSeen = ({ day }: { readonly day: string }) => <Badge means="stop">not seen at the count of {day}</Badge>;
 
 /** Where a thing lies, from the inside out, each bag and each place a link: in 12-0210-1, in 12-0208-Q, Back room, rack B. */
 export function Way({ where }: { readonly where: Whereabouts }) {

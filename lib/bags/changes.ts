@@ -1,6 +1,6 @@
 import { bagFact, bagsWithin, outInBag } from "@/lib/bags/nesting";
 import { laidBag, laidIn, laidInNewBag, newBag } from "@/lib/bags/placing";
-import { lower, mayGoOutWith, mayMove, mayVoid } from "@/lib/bags/rules";
+import { isNotFound, lower, mayGoOutWith, mayMove, mayVoid } from "@/lib/bags/rules";
 import {
 	type DescribeBag,
 	describeBagSchema,
@@ -45,7 +45,7 @@ export async function makeBag(input: MakeBag, env: Env): Promise<Result<{ bagId:
 	});
 }
 
-/** Moves a bag, with all that is in it, into a bag, to a place in the shop, to the bench, or out of the shop. */
+/** Moves a bag, with all that is in it, into a bag, to a place in the shop, to the bench, or out of the shop; or says that it is missing. */
 export async function moveBag(input: MoveBag, env: Env): Promise<Result<{ bagId: string; tag: string; words: string }>> {
 	const form = moveBagSchema.safeParse(input);
 	if (!form.success) return unreadable(form.error);
@@ -55,7 +55,9 @@ export async function moveBag(input: MoveBag, env: Env): Promise<Result<{ bagId:
 		if (!bag || !before) return refuse("no-bag", "That bag is not known. Scan its tag, or choose one from the list.");
 		if (bag.place === "void") return refuse("bag-void", `${bag.tag} was taken out of use. Make a new bag instead.`);
 		if (to.kind === "out") {
-			const may = mayGoOutWith(bag, await leavingWith(read, bagId));
+			const isMissing = isNotFound(to.why);
+			// What is missing was sent nowhere, so nobody is asked for a day.
+			const may = isMissing ? ok(true) : mayGoOutWith(bag, await leavingWith(read, bagId));
 			if (!may.ok) return may;
 			const out = { place: "out", parentId: null, locationId: null, sinceAt: at, placeWhy: to.why } as const;
 			return ok(
@@ -63,9 +65,9 @@ export async function moveBag(input: MoveBag, env: Env): Promise<Result<{ bagId:
 					bag.machineId,
 					"bag.moved",
 					{ table: "Bag", id: bagId },
-					{ say: `${bag.tag} is not in the shop: ${to.why}.`, tag: bag.tag },
+					{ say: isMissing ? `${bag.tag} was ${lower(to.why)}.` : `${bag.tag} is not in the shop: ${to.why}.`, tag: bag.tag },
 					[change("Bag", before, out)],
-					{ bagId, tag: bag.tag, words: "not in the shop" },
+					{ bagId, tag: bag.tag, words: isMissing ? "not found" : "not in the shop" },
 				),
 			);
 		}

@@ -60,7 +60,7 @@ export async function outInBag(read: Reader, bagId: string | null): Promise<stri
 
 const idsSchema = z.array(z.object({ id: z.string() })).transform((rows) => rows.map((row) => row.id));
 
-/** Every bag that is out of the shop: itself, or one around it. */
+/** Every bag that is not here, out of the shop or missing: itself, or one around it. */
 export async function bagsOutside(read: Reader): Promise<string[]> {
 	return idsSchema.parse(
 		await read.$queryRaw`WITH RECURSIVE "away"("id") AS (
@@ -71,8 +71,24 @@ export async function bagsOutside(read: Reader): Promise<string[]> {
 	);
 }
 
+/** Every bag that was sent out of the shop, with those in it; a bag that is missing was not. */
+async function bagsSentOut(read: Reader): Promise<string[]> {
+	return idsSchema.parse(
+		await read.$queryRaw`WITH RECURSIVE "away"("id") AS (
+				SELECT "id" FROM "Bag" WHERE "place" = 'out' AND "placeWhy" NOT LIKE 'not found%'
+				UNION SELECT b."id" FROM "away" JOIN "Bag" b ON b."parentId" = "away"."id"
+			)
+			SELECT "id" FROM "away" ORDER BY "id"`,
+	);
+}
+
 /** The condition for parts that are out of the shop: by themselves, or with the bag that they lie in. */
 export async function partsAway(read: Reader) {
+	return { OR: [{ place: "out" as const }, { bagId: { in: await bagsSentOut(read) } }] };
+}
+
+/** The condition for parts that are not here: out of the shop, or in a bag that is missing. */
+export async function partsNotHere(read: Reader) {
 	return { OR: [{ place: "out" as const }, { bagId: { in: await bagsOutside(read) } }] };
 }
 

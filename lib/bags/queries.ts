@@ -1,5 +1,6 @@
 import { homeOf, homesOf, lyingFixing, lyingPart } from "@/lib/bags/lying";
 import { bagFact, bagsAround, bagsOutside } from "@/lib/bags/nesting";
+import { isNotFound } from "@/lib/bags/rules";
 import type { Reader } from "@/lib/db/store";
 import { placesUp } from "@/lib/store/queries";
 
@@ -73,9 +74,9 @@ export async function whereBagIs(read: Reader, bagId: string): Promise<Whereabou
 	const places = bag?.locationId ? (await placesUp(read, bag.locationId)).reverse() : [];
 	const path = places.length > 0 ? pathOf(places) : null;
 	const bags = around.map((outer) => outer.tag);
-	const last = { location: path ?? "somewhere", bench: "on the bench", out: `out: ${bag?.placeWhy ?? ""}`, void: "out of use", bag: "" }[
-		bag?.place ?? "bench"
-	];
+	const why = bag?.placeWhy ?? "";
+	const out = isNotFound(why) ? why : `out: ${why}`;
+	const last = { location: path ?? "somewhere", bench: "on the bench", out, void: "out of use", bag: "" }[bag?.place ?? "bench"];
 	return {
 		words: [bags.map((tag) => `in ${tag}`).join(" "), last].filter(Boolean).join(" · "),
 		bags,

@@ -17,6 +17,12 @@ export type BagFact = {
 	readonly outIn: string | null;
 };
 
+/** The words of a bag that nobody can find. */
+export const NOT_FOUND = "not found where it should be";
+
+/** Whether the reason for which a bag is not here says that it is missing: then nobody said that it left the shop. */
+export const isNotFound = (why: string): boolean => /^not found/i.test(why);
+
 const whose = (bag: BagFact): string => (bag.machineNumber === null ? "the shop" : `machine ${bag.machineNumber}`);
 
 /** Whether something of a machine (null: of the shop) may go into the bag: it is there, and no other machine's. */

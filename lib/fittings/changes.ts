@@ -4,6 +4,7 @@ import { ok, type Result, refuse } from "@/lib/core/result";
 import { unreadable } from "@/lib/core/unreadable";
 import type { Reader } from "@/lib/db/store";
 import { connectionsIn, connectionsOut } from "@/lib/fittings/connectionRows";
+import { lastEmptied } from "@/lib/fittings/emptied";
 import { fixingsIn, fixingsOut } from "@/lib/fittings/fixingRows";
 import { obstructionsAfterPutIn, obstructionsAfterTakeOut } from "@/lib/fittings/obstructionRows";
 import { isReachable, withoutPart } from "@/lib/fittings/reach";
@@ -70,7 +71,14 @@ export async function takeOut(input: TakeOut, env: Env): Promise<Result<TakenOut
 		const part = fitting && (await partOfId(read, fitting.partId));
 		const covering = facts.covers.filter((cover) => cover.positionId === position.id).map((cover) => cover.partId);
 		const names = await partNames(read, [...covering, ...said.cameBefore.map((before) => before.partId)]);
-		const ruling = mayTakeOut(position, part?.fact ?? null, facts, names, Boolean(said.anyway));
+		const ruling = mayTakeOut(
+			position,
+			part?.fact ?? null,
+			facts,
+			names,
+			Boolean(said.anyway),
+			part ? null : await lastEmptied(read, position.id),
+		);
 		if (!ruling.ok) return ruling;
 		if (!fitting || !part) throw new Error(`position ${position.id} holds a part without a fitting`);
 		const timely = mayHaveBeen(at, now, fitting.fromAt, "it went in");

@@ -72,6 +72,9 @@ export function mayHaveBeen(at: string, now: string, after: string | null, after
 	return ok(true);
 }
 
+/** Who took out what was in a position last, when, and where it is now. */
+export type Emptied = { readonly by: string; readonly part: string; readonly when: string; readonly where: string };
+
 /** Whether the part in a position may be taken out; `anyway` is the reason to believe the hand and not the record. */
 export function mayTakeOut(
 	position: SeatFact,
@@ -79,6 +82,7 @@ export function mayTakeOut(
 	facts: ReachFacts,
 	names: PartNames,
 	anyway: boolean,
+	emptied: Emptied | null = null,
 ): Result<{ covers: Cover[] }, Refusal> {
 	if (position.kind === "place") {
 		return refuse(
@@ -87,7 +91,11 @@ export function mayTakeOut(
 		);
 	}
 	if (!part) {
-		return refuse("position-empty", `${position.name} (${position.mark}) is empty already. Choose the position that you have in hand.`);
+		const last = emptied ? ` ${emptied.by} took the ${lower(emptied.part)} out ${emptied.when}: it is ${emptied.where}.` : "";
+		return refuse(
+			"position-empty",
+			`${position.name} (${position.mark}) is empty already.${last} Choose the position that you have in hand.`,
+		);
 	}
 	const covers = whatCovers(facts, position.id);
 	if (covers.length > 0 && !anyway) return { ok: false, error: covered(position, covers, names) };

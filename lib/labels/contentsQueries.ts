@@ -1,4 +1,5 @@
 import { whatIsIn, whereBagIs } from "@/lib/bags/queries";
+import { titleOf } from "@/lib/bags/title";
 import { dayOf } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
@@ -36,7 +37,7 @@ export async function bagContents(read: Reader, tags: readonly Tag[]): Promise<B
 		const [inIt, where] = await Promise.all([whatIsIn(read, bag.id), whereBagIs(read, bag.id)]);
 		lists.push({
 			tag,
-			words: bag.words,
+			words: titleOf(bag.words, inIt.parts),
 			kind: `${bag.role} ${bag.kind}`,
 			machine: bag.machine ? `${bag.machine.number} ${bag.machine.name}` : "",
 			caution: bag.caution,

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { freeBagNumber } from "@/lib/bags/number";
 import { numbersTaken } from "@/lib/bags/placing";
+import { titleOf } from "@/lib/bags/title";
 import { dayOf } from "@/lib/core/days";
 import { instant } from "@/lib/core/instants";
 import type { Reader } from "@/lib/db/store";
@@ -176,7 +177,7 @@ export async function labelContents(read: Reader, tags: readonly Tag[], timeZone
 			const also = formatFixings(bag.fixings);
 			return {
 				tag,
-				words: bag.words,
+				words: titleOf(bag.words, bag.parts),
 				...(bag.machine ? { machine: bag.machine.name } : {}),
 				...(seats.size === 1 && seat && seat !== bag.words ? { position: seat } : {}),
 				...(side ? { side } : {}),

@@ -1,7 +1,7 @@
 // Machines come in, are described, are stamped, and leave.
 
 import { notEmptyAtTheEnd } from "@/lib/bags/leftOver";
-import { partsAway } from "@/lib/bags/nesting";
+import { partsNotHere } from "@/lib/bags/nesting";
 import { type Day, dayOf, formatDay } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { ok, type Result, refuse } from "@/lib/core/result";
@@ -290,11 +290,11 @@ export const handOver = (input: HandOver, env: Env): Promise<Result<null>> =>
 
 /**
  * What a machine would leave behind: holding bags, also the shop's own, that still hold something of it, and its parts that
- * are outside the shop, by themselves or in a bag.
+ * are outside the shop, by themselves or in a bag, or are missing with their bag.
  */
 export async function leftBehind(read: Reader, machineId: string): Promise<{ holdingBagsNotEmpty: number; partsOutside: number }> {
 	const holdingBagsNotEmpty = await notEmptyAtTheEnd(read, machineId);
-	const partsOutside = await read.part.count({ where: { machineId, ...(await partsAway(read)) } });
+	const partsOutside = await read.part.count({ where: { machineId, ...(await partsNotHere(read)) } });
 	return { holdingBagsNotEmpty, partsOutside };
 }
 

@@ -87,7 +87,13 @@ export async function findByWords(read: Reader, words: readonly string[]) {
 			where: { ...every((word) => [{ words: has(word) }, { caution: has(word) }, ...tagged(word)]), place: { not: "void" } },
 			orderBy: { id: "desc" },
 			take,
-			select: { id: true, words: true, role: true, tag: { select: { id: true } } },
+			select: {
+				id: true,
+				words: true,
+				role: true,
+				tag: { select: { id: true } },
+				_count: { select: { parts: true, fixings: true, bags: true } },
+			},
 		}),
 		read.step.findMany({
 			where: every((word) => [{ title: has(word) }, { words: has(word) }]),
@@ -108,7 +114,7 @@ export async function findByWords(read: Reader, words: readonly string[]) {
 		positions: bounded(positions),
 		parts: bounded(parts),
 		fixings: bounded(fixings.map(({ holds, ...fixing }) => ({ ...fixing, words: formatFixing(fixing), homes: homesOf(holds) }))),
-		bags: bounded(bags),
+		bags: bounded(bags.map(({ _count, ...bag }) => ({ ...bag, isEmpty: _count.parts + _count.fixings + _count.bags === 0 }))),
 		steps: bounded(steps),
 		places: bounded(places),
 	};

@@ -5,6 +5,7 @@
 // Target "as made": the best belief of what it held when the machine was made (asMade.ts).
 // Target "day": what each position held at that instant, by its fittings.
 
+import { isNotFound, lower } from "@/lib/bags/rules";
 import { formatDay, isDay } from "@/lib/core/days";
 import type { Instant } from "@/lib/core/instants";
 import { buildAsMade } from "@/lib/reversal/asMade";
@@ -260,7 +261,9 @@ export function dangerOf(part: Fact<"parts">, facts: ReversalFacts): string | nu
 }
 
 function outWith(bag: NonNullable<Fact<"parts">["bag"]>): string {
-	const named = `in ${bag.tag?.id ?? bag.words}, which is out of the shop`;
+	const itsBag = bag.tag?.id ?? bag.words;
+	if (bag.place === "out" && isNotFound(bag.placeWhy)) return `in ${itsBag}, which was ${lower(bag.placeWhy)}`;
+	const named = `in ${itsBag}, which is out of the shop`;
 	return bag.place === "out" ? `${named}${bag.placeWhy ? `: ${bag.placeWhy}` : ""}` : `${named} with the bag around it`;
 }
 

@@ -112,7 +112,7 @@ export async function outside(read: Reader, machineId?: string) {
 	return rows.map((row) => ({ ...lineOfPart(row), dueDay: row.dueDay, why: row.placeWhy, party: row.party?.name ?? null }));
 }
 
-/** Bags that are not in the shop, the longest first: why, and how much is in them. */
+/** Bags that are out of the shop or missing, the longest first: why, and how much is in them. */
 export async function bagsOut(read: Reader) {
 	const rows = await read.bag.findMany({
 		where: { place: "out" },

@@ -1,8 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { makeBag } from "@/lib/bags/changes";
+import { describeBag, makeBag } from "@/lib/bags/changes";
 import { ordinal } from "@/lib/core/ordinal";
 import type { Result } from "@/lib/core/result";
 import { takeOut } from "@/lib/fittings/changes";
+import { bagContents } from "@/lib/labels/contentsQueries";
 import { bagTagsOf, labelContents, machinesOfTags, sideIn } from "@/lib/labels/queries";
 import { printAddressSchema, tagListSchema } from "@/lib/labels/schema";
 import { readTag } from "@/lib/tags/readTag";
@@ -61,6 +62,21 @@ describe("what a label says", () => {
 		);
 		const [label] = await labelContents(shop.store.read, [tag(taken.bagTag)], "Europe/Amsterdam");
 		expect(label).toMatchObject({ words: "Part trim", count: 6, fate: "original", hazard: "sharp edge", thisWayUp: true, deed: "bagged" });
+	});
+
+	it("of a bag that has the name of its first part: that there are more in it, also on its list, and no more than there are", async () => {
+		const first = { kind: "new-bag" as const, bag: {} };
+		const { bagId, bagTag } = done(await takeOut({ machineId: machine.id, positionId: machine.position("trim"), into: first }, shop.env()));
+		const said = async () => [
+			(await labelContents(shop.store.read, [tag(bagTag)], "Europe/Amsterdam"))[0]?.words,
+			(await bagContents(shop.store.read, [tag(bagTag)]))[0]?.words,
+		];
+		expect(await said()).toEqual(["Part trim", "Part trim"]);
+		const into = { kind: "bag" as const, bagId: bagId ?? "" };
+		done(await takeOut({ machineId: machine.id, positionId: machine.position("lamp"), into }, shop.env()));
+		expect(await said()).toEqual(["Part trim and 1 more", "Part trim and 1 more"]);
+		done(await describeBag({ bagId: bagId ?? "", kind: "bag", role: "holding", words: "front", caution: "" }, shop.env()));
+		expect(await said()).toEqual(["front", "front"]);
 	});
 
 	it("of a tag that hangs on nothing yet: a line to write on", async () => {

@@ -147,7 +147,7 @@ describe("the ten commonest tasks are quicker than by paper tag, photo and sprea
 		async (hands) => {
 			await hands.link(new RegExp(lampNamed(3)));
 			await hands.photo("Take the photo");
-			await hands.button("Out, and print the label");
+			await hands.button("Out, with its label");
 			await page.getByText(`The ${lampNamed(3)} is out`).waitFor();
 			label = (await page.getByRole("link", { name: /^Print (the|2) labels?/ }).getAttribute("href")) ?? "";
 			expect(hands.effort.taps).toBeLessThanOrEqual(MOST_TAPS);

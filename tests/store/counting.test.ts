@@ -1,9 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { makeBag, movePart } from "@/lib/bags/changes";
+import { makeBag, moveBag, movePart } from "@/lib/bags/changes";
+import { whereBagIs, whereIs } from "@/lib/bags/queries";
 import { verifyLedger } from "@/lib/ledger/verify";
 import { addLocation, countPlace } from "@/lib/store/changes";
 import { lyingFor } from "@/lib/store/counting";
 import { lastCounts, whatLiesAt } from "@/lib/store/queries";
+import { unseenAt, unseenSince } from "@/lib/store/unseen";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
 import { done, refused } from "@/tests/support/answers";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
@@ -65,6 +67,30 @@ describe("a count", () => {
 		const [entry] = await counts();
 		expect(JSON.parse(entry?.open ?? "{}").facts).toMatchObject({ here: [here.tag], missing: [gone.tag], unexpected: [strange.tag] });
 		expect((await verifyLedger(shop.folder)).flaws).toEqual([]);
+	});
+
+	it("leaves a mark on what it did not see, and on what lies in it, until that is laid anew", async () => {
+		const gone = await aBag("lamps", one);
+		const inIt = await aLoosePart(shop, machine, "Lamp");
+		done(await movePart({ partId: inIt.id, to: { kind: "bag", bagId: gone.bagId }, why: "" }, shop.env()));
+		shop.setClock("2026-03-05T09:00:00.000Z");
+		done(await countPlace({ locationId: one, expected: [gone.bagId] }, shop.env()));
+		const unseen = async () => {
+			const bag = await shop.store.read.bag.findUniqueOrThrow({ where: { id: gone.bagId }, select: { sinceAt: true } });
+			return [
+				await unseenAt(shop.store.read, await whereBagIs(shop.store.read, gone.bagId), { tag: gone.tag, ...bag }),
+				await unseenAt(shop.store.read, await whereIs(shop.store.read, { bagId: gone.bagId, locationId: null }), {
+					tag: inIt.tag,
+					sinceAt: "2026-03-06T09:00:00.000Z",
+				}),
+				(await unseenSince(shop.store.read, await lastCounts(shop.store.read))).map(({ tag, locationId }) => [tag, locationId]),
+			];
+		};
+		const at = (await lastCounts(shop.store.read)).get(one)?.at;
+		expect(await unseen()).toEqual([at, at, [[gone.tag, one]]]);
+		shop.setClock("2026-03-05T10:00:00.000Z");
+		done(await moveBag({ bagId: gone.bagId, to: { kind: "location", locationId: one } }, shop.env()));
+		expect(await unseen()).toEqual([null, null, []]);
 	});
 
 	it("is an entry also when nothing was wrong, and moves nothing that is only said to have been seen", async () => {

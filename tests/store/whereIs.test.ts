@@ -2,12 +2,13 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { bagLines } from "@/lib/bags/bagLines";
 import { makeBag, moveBag, movePart } from "@/lib/bags/changes";
 import { whereIs } from "@/lib/bags/queries";
+import { saidOf } from "@/lib/bags/said";
 import { moveFixing, takeOut } from "@/lib/fittings/changes";
 import { findByWords, tagsMeant } from "@/lib/machines/find";
 import { losePart } from "@/lib/parts/changes";
 import { addLocation, tagPlaces } from "@/lib/store/changes";
 import { contentsOf } from "@/lib/store/contents";
-import { bagsOut, lostParts } from "@/lib/store/queries";
+import { bagsOut, lostParts, outside } from "@/lib/store/queries";
 import { scannedThing } from "@/lib/store/scanned";
 import { type AMachine, aLoosePart, aMachine } from "@/tests/fittings/aMachine";
 import { done } from "@/tests/support/answers";
@@ -51,6 +52,14 @@ describe("where is it", () => {
 		const { fixings } = await findByWords(shop.store.read, ["4ba", "cheese"]);
 		expect(fixings.rows).toMatchObject([{ count: 2, place: "bag", bag: { tag: { id: bag.tag } }, homes: [{ mark: "lamp" }] }]);
 		expect((await findByWords(shop.store.read, ["M3"])).fixings.rows).toEqual([]);
+	});
+
+	it("finds a bag by the words on it, and says when nothing is in it any more", async () => {
+		const found = async () => (await findByWords(shop.store.read, ["lamp", "screws"])).bags.rows.map(({ isEmpty }) => isEmpty);
+		expect(await found()).toEqual([false]);
+		done(await moveFixing({ fixingId: machine.fixing("lamp"), count: 2, to: { kind: "bench" }, note: "" }, shop.env()));
+		done(await movePart({ partId: machine.part("lamp"), to: { kind: "bench" }, why: "" }, shop.env()));
+		expect(await found()).toEqual([true]);
 	});
 
 	it("finds a shelf by the words of its way, and no other shelf", async () => {
@@ -104,4 +113,11 @@ it("what lies nowhere any more is listed with what is known: lost parts, and bag
 	done(await moveBag({ bagId: gone.bagId, to: { kind: "out", why: "not found where it should be" } }, shop.env()));
 	expect(await lostParts(shop.store.read)).toMatchObject([{ tag: cam.tag, why: "fell behind the bench" }]);
 	expect(await bagsOut(shop.store.read)).toMatchObject([{ tag: gone.tag, placeWhy: "not found where it should be", things: 0 }]);
+});
+
+it("a bag that is not found is missing with all that is in it, originals too: it is not outside the shop", async () => {
+	done(await moveBag({ bagId: tote.bagId, to: { kind: "out", why: "Not found, looked in the attic" } }, shop.env()));
+	expect(await outside(shop.store.read)).toEqual([]);
+	expect((await whereIs(shop.store.read, { bagId: bag.bagId, locationId: null })).last).toBe("Not found, looked in the attic");
+	expect((await saidOf(shop.store.read, `Bag/${tote.bagId}`))[0]?.say).toBe(`${tote.tag} was not found, looked in the attic.`);
 });

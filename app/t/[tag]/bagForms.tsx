@@ -2,7 +2,7 @@
 
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-import { type BagChoice, Into, type IntoChoice } from "@/app/t/into";
+import { type BagChoice, Into, type IntoChoice, unsaidIn } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { ChoiceField } from "@/app/ui/choiceField";
 import { FormProblem } from "@/app/ui/formProblem";
@@ -12,7 +12,9 @@ import { StepperField } from "@/app/ui/stepperField";
 import { SureButton } from "@/app/ui/sureButton";
 import { TextField } from "@/app/ui/textField";
 import { typesOf, useActionForm } from "@/app/ui/useActionForm";
+import { NOT_FOUND } from "@/lib/bags/rules";
 import type { describeBagSchema, makeBagSchema, moveBagSchema, movePartSchema, voidBagSchema } from "@/lib/bags/schema";
+import { refuse } from "@/lib/core/result";
 import type { moveFixingSchema } from "@/lib/fittings/schema";
 import { describeBagAction, makeBagAction, moveBagAction, moveFixingAction, movePartAction, voidBagAction } from "./actions";
 
@@ -67,7 +69,7 @@ export function MoveBagForm({
 		kind: places.length > 0 ? "location" : "bench",
 		role: "holding",
 		bagId: bags[0]?.id ?? "",
-		locationId: places[0]?.id ?? "",
+		locationId: "",
 		words: "",
 		caution: "",
 		tag: "",
@@ -76,7 +78,10 @@ export function MoveBagForm({
 	const form = useActionForm({
 		schema: typesOf<typeof moveBagSchema>(),
 		defaults: { bagId, to: { kind: "bench" } },
-		action: (typed) => moveBagAction({ ...typed, to: placeOf(into) }),
+		action: async (typed) => {
+			const unsaid = unsaidIn(into, null);
+			return unsaid === null ? moveBagAction({ ...typed, to: placeOf(into) }) : refuse("say-where", unsaid);
+		},
 		onDone: (moved) => setDone(`It lies ${moved.words} now.`),
 	});
 	return (
@@ -107,17 +112,21 @@ const placeOf = (into: IntoChoice) =>
 			? ({ kind: "bag", bagId: into.bagId } as const)
 			: ({ kind: "bench" } as const);
 
-/** The bag is not where it should be: it stays on record as not in the shop until it is laid somewhere again. */
+/** The bag is not where it should be: it stays on record as missing, or as out of the shop, until it is laid somewhere again. */
 export function BagNotHereForm({ bagId, misses }: { bagId: string; misses: string }) {
 	const form = useActionForm({
 		schema: typesOf<typeof moveBagSchema>(),
-		defaults: { bagId, to: { kind: "out", why: "not found where it should be" } },
+		defaults: { bagId, to: { kind: "out", why: NOT_FOUND } },
 		action: moveBagAction,
 	});
 	return (
 		<form {...form.formProps} className="flex flex-col gap-2">
 			<FormProblem problem={form.problem} />
-			<TextField label="What is known" hint="Where it was looked for, who may have it" {...form.field("to.why")} />
+			<TextField
+				label="What is known"
+				hint="Missing: begin with “not found”, and say where it was looked for. Else who has it"
+				{...form.field("to.why")}
+			/>
 			{misses ? (
 				<Notice means="stop" live="off">
 					{misses}

@@ -21,9 +21,10 @@ import { whatIsMissed } from "@/lib/parts/rules";
 import { positionsLostWithBag } from "@/lib/reversal/beforehandQueries";
 import { requireShop } from "@/lib/shop/queries";
 import { notPutAway, pathsOf, placesInOrder } from "@/lib/store/queries";
+import { unseenAt } from "@/lib/store/unseen";
 import "@/app/machines/[machine]/bench.css";
 import { Keeping } from "../into";
-import { Way } from "../way";
+import { NotSeen, Way } from "../way";
 import { BagNotHereForm, DescribeBagForm, FillBagForm, MoveBagForm, MoveFixingForm, VoidBagForm } from "./bagForms";
 import { Opens } from "./opens";
 import { Said } from "./partPage";
@@ -51,6 +52,7 @@ export async function BagPage({ bagId }: { bagId: string }) {
 	const keeping = adviceForBag(parts);
 	const isEmpty = parts.length + fixings.length + inner.length === 0;
 	const since = formatDayShort(day(bag.sinceAt));
+	const unseen = await unseenAt(read, bag.where, bag);
 
 	return (
 		<Columns even>
@@ -173,6 +175,7 @@ export async function BagPage({ bagId }: { bagId: string }) {
 								<>
 									<Way where={bag.where} />
 									<span className="af-sub">since {since}</span>
+									{unseen === null ? null : <NotSeen day={formatDayShort(day(unseen))} />}
 								</>
 							),
 						},

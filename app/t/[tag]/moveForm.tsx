@@ -1,12 +1,13 @@
 "use client";
 
 import { useState } from "react";
-import { type BagChoice, Into, type IntoChoice, intoOf } from "@/app/t/into";
+import { type BagChoice, Into, type IntoChoice, intoOf, unsaidIn } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { FormProblem } from "@/app/ui/formProblem";
 import { Notice } from "@/app/ui/notice";
 import { typesOf, useActionForm } from "@/app/ui/useActionForm";
 import type { movePartSchema } from "@/lib/bags/schema";
+import { refuse } from "@/lib/core/result";
 import { movePartAction } from "./actions";
 
 type Choices = { readonly bags: readonly BagChoice[]; readonly places: readonly { readonly id: string; readonly path: string }[] };
@@ -21,8 +22,8 @@ export function MovePartForm({
 	const [into, setInto] = useState<IntoChoice>({
 		kind: bags.length > 0 ? "bag" : places.length > 0 ? "location" : "new-bag",
 		role: part.isOriginal ? "keeping" : "holding",
-		bagId: bags[0]?.id ?? "",
-		locationId: places[0]?.id ?? "",
+		bagId: "",
+		locationId: "",
 		words: "",
 		caution: "",
 		tag: "",
@@ -31,7 +32,10 @@ export function MovePartForm({
 	const form = useActionForm({
 		schema: typesOf<typeof movePartSchema>(),
 		defaults: { partId: part.id, to: { kind: "bench" } },
-		action: (typed) => movePartAction({ ...typed, to: intoOf(into) }),
+		action: async (typed) => {
+			const unsaid = unsaidIn(into, null);
+			return unsaid === null ? movePartAction({ ...typed, to: intoOf(into) }) : refuse("say-where", unsaid);
+		},
 		onDone: ({ words }) => setDone(`It lies ${words} now.`),
 	});
 	return (

@@ -23,8 +23,9 @@ import { parties } from "@/lib/parties/queries";
 import { whatIsLost, whatIsMissed } from "@/lib/parts/rules";
 import { requireShop } from "@/lib/shop/queries";
 import { pathsOf, placesInOrder } from "@/lib/store/queries";
+import { unseenAt } from "@/lib/store/unseen";
 import "@/app/machines/[machine]/bench.css";
-import { Way } from "../way";
+import { NotSeen, Way } from "../way";
 import { MovePartForm } from "./moveForm";
 import { Opens } from "./opens";
 import {
@@ -55,6 +56,7 @@ export async function PartPage({ partId }: { partId: string }) {
 		parties(read, ["specialist", "owner", "supplier"]),
 	]);
 	const day = (at: string): Day => dayOf(instant(at), shop.timeZone);
+	const unseen = part.where ? await unseenAt(read, part.where, { tag: part.tag, sinceAt: part.sinceAt }) : null;
 	const machine = part.machine;
 	const hero = photos.find((photo) => photo.file);
 	const isLoose = LOOSE.includes(part.place);
@@ -111,7 +113,17 @@ export async function PartPage({ partId }: { partId: string }) {
 				))}
 				<Facts
 					facts={[
-						{ label: "Where", value: <Where part={part} since={formatDayShort(day(part.sinceAt))} overdue={overdue} /> },
+						{
+							label: "Where",
+							value: (
+								<Where
+									part={part}
+									since={formatDayShort(day(part.sinceAt))}
+									overdue={overdue}
+									unseen={unseen === null ? null : formatDayShort(day(unseen))}
+								/>
+							),
+						},
 						{
 							label: "Goes to",
 							value: part.goesTo ? (
@@ -426,7 +438,7 @@ export async function PartPage({ partId }: { partId: string }) {
 	);
 }
 
-function Where({ part, since, overdue }: { part: PartSheet; since: string; overdue: boolean }) {
+function Where({ part, since, overdue, unseen }: { part: PartSheet; since: string; overdue: boolean; unseen: string | null }) {
 	if (part.fittedIn) {
 		return (
 			<>
@@ -443,6 +455,7 @@ function Where({ part, since, overdue }: { part: PartSheet; since: string; overd
 			<>
 				<Way where={part.where} />
 				<span className="af-sub">since {since}</span>
+				{unseen === null ? null : <NotSeen day={unseen} />}
 			</>
 		);
 	}

@@ -1,6 +1,6 @@
 "use client";
 
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { useOutbox } from "@/app/outbox/outbox";
 import { Button } from "@/app/ui/button";
 import { Notice } from "@/app/ui/notice";
@@ -28,6 +28,9 @@ export function BenchRun({ machine, person, first }: BenchOf & { first: Choice }
 	const { sheet, since, failed, readAgain } = useSheet(machine.number);
 	const [positionId, setPositionId] = useState<string | null>(null);
 	const [run, setRun] = useState<readonly RunOut[]>([]);
+	/** What became of the last one, where it is not out any more. */
+	const [said, setSaid] = useState("");
+	useAfterSending(outbox.waiting.length, readAgain);
 	const reach = useMemo(() => sheet && reachOf(sheet.reach), [sheet]);
 
 	const choose = (id: string) => {
@@ -55,8 +58,8 @@ export function BenchRun({ machine, person, first }: BenchOf & { first: Choice }
 				onOut={(done) => {
 					setRun([{ out: done, part: { id: seat.part.id, name: seat.part.name }, mark: seat.position.mark }, ...run]);
 					setPositionId(null);
+					setSaid("");
 					window.scrollTo({ top: 0 });
-					if (done.kind === "out") readAgain();
 				}}
 			/>
 		);
@@ -92,20 +95,30 @@ export function BenchRun({ machine, person, first }: BenchOf & { first: Choice }
 				readAgain();
 			}}
 		>
+			{said === "" ? null : <Notice means="original">{said}</Notice>}
 			{run[0] ? (
 				<JustOut
 					key={run[0].out.deed}
 					run={run[0]}
 					machine={machine}
 					person={person}
-					onBack={() => {
+					onBack={(words) => {
 						setRun(run.slice(1));
-						readAgain();
+						setSaid(words);
 					}}
 				/>
 			) : null}
 		</Choose>
 	);
+}
+
+/** The machine has changed in the book when what waited on the phone has gone there. */
+function useAfterSending(count: number, readAgain: () => void): void {
+	const before = useRef(count);
+	useEffect(() => {
+		if (count < before.current) readAgain();
+		before.current = count;
+	}, [count, readAgain]);
 }
 
 function choiceOf(sheet: BenchSheet, reach: ReachFacts, out: readonly string[]): Choice {

@@ -90,7 +90,15 @@ export function Choose({
 				<>
 					<section aria-labelledby="free">
 						<h2 id="free">{counts.opened > 0 ? "Can be reached too" : "Can be reached"}</h2>
-						{counts.free === 0 ? <p className="af-sub">Nothing else.</p> : list(lines.free.slice(0, shown))}
+						{counts.free === 0 ? (
+							<p className="af-sub">
+								{counts.opened + counts.behind > 0
+									? "Nothing else."
+									: "Nothing is listed as fitted in this machine. Name what you take out below."}
+							</p>
+						) : (
+							list(lines.free.slice(0, shown))
+						)}
 					</section>
 					{counts.behind > 0 ? (
 						<details className="af-details">

@@ -11,7 +11,7 @@ import { textIn } from "@/lib/outbox/queue";
 import type { BenchOf, RunOut } from "./benchRun";
 
 /** What came out last, whether the shop has it, and the way back. */
-export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOut; onBack: () => void }) {
+export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOut; onBack: (words: string) => void }) {
 	const outbox = useOutbox();
 	const [deed] = useState(clientId);
 	const [say, setSay] = useState("");
@@ -21,7 +21,7 @@ export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOu
 	const putBack = async () => {
 		// Never sent, it never was. Once it was sent the shop may have done it and the answer be lost: then it goes back behind it.
 		if (await leaveOutUnsent(run.out.deed)) {
-			onBack();
+			onBack(`The ${run.part.name} stays in ${run.mark}: nothing was recorded.`);
 			return;
 		}
 		await queue({
@@ -41,7 +41,8 @@ export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOu
 		});
 		const outcome = await outcomeOf(deed, 8000);
 		if (outcome.kind === "refused") setSay(outcome.refused.say);
-		else onBack();
+		else if (outcome.kind === "waits") onBack(`The ${run.part.name} is back in ${run.mark} as soon as the shop can be reached.`);
+		else onBack(`The ${run.part.name} is back in ${run.mark}.`);
 	};
 	return (
 		<Notice

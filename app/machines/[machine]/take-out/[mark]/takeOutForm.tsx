@@ -6,7 +6,7 @@ import { keepWords } from "@/app/keptOnPhone";
 import { labelsLeft, labelsSeenTo, outcomeOf, queue, useOutbox } from "@/app/outbox/outbox";
 import { shopTime } from "@/app/outbox/shopTime";
 import { useDraft } from "@/app/outbox/useDraft";
-import { type BagChoice, Into, type IntoChoice, intoOf, lastBag, type WaitingBag } from "@/app/t/into";
+import { type BagChoice, Into, type IntoChoice, intoOf, lastBag, unsaidIn, type WaitingBag } from "@/app/t/into";
 import { Button } from "@/app/ui/button";
 import { CheckField } from "@/app/ui/checkField";
 import { ChoiceField } from "@/app/ui/choiceField";
@@ -119,8 +119,8 @@ export function TakeOutForm(props: TakeOutFormProps) {
 		action: async ({ deed, at, ...typed }) => {
 			if (!(await photos.kept()))
 				return refuse("photo-lost", "A photo could not be kept on this phone. Take it again, or press once more to go on without it.");
-			if (into.kind === "waiting-bag" && !props.waitingBag)
-				return refuse("say-where", "The bag that it was to go into is not at hand any more. Say where it goes.");
+			const unsaid = unsaidIn(into, props.waitingBag ?? null);
+			if (unsaid !== null) return refuse("say-where", unsaid);
 			const input: Omit<TakeOut, "at"> = {
 				...typed,
 				machineId: machine.id,
@@ -346,7 +346,7 @@ export function TakeOutForm(props: TakeOutFormProps) {
 						wantsLabel.current = true;
 					}}
 				>
-					Out, and print the label
+					Out, with its label
 				</Button>
 				<Button
 					type="submit"

@@ -1,6 +1,6 @@
 "use client";
 
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Button } from "@/app/ui/button";
 import { FormProblem } from "@/app/ui/formProblem";
 import { Buttons, Stack } from "@/app/ui/layouts";
@@ -36,6 +36,9 @@ export function PinForm({
 	readonly onDone: (words: string) => void;
 }) {
 	const [search, setSearch] = useState("");
+	// The photo fills a phone: what is asked stands below it.
+	const head = useRef<HTMLHeadingElement>(null);
+	useEffect(() => head.current?.scrollIntoView({ block: "center" }), []);
 	const form = useActionForm({
 		defaults: { ...first },
 		action: (raw) => {
@@ -52,7 +55,7 @@ export function PinForm({
 		<Stack>
 			<form {...form.formProps}>
 				<Stack>
-					<h3>{pin ? `Pin ${pin.number}` : "What is here?"}</h3>
+					<h3 ref={head}>{pin ? `Pin ${pin.number}` : "What is here?"}</h3>
 					<FormProblem problem={form.problem} />
 					{many ? (
 						<TextField
