@@ -28,16 +28,36 @@ export async function commonFixings(read: Reader, machineId: string): Promise<Fi
 	return mostOften(here, shop).slice(0, MOST_OFFERED);
 }
 
-/** By position, what holds its mirror image now, or held it last; left out where it has none. */
+/** What the other side is called, by the name alone: "trim, left" is the other side of "trim, right". Null where it says no side, or both. */
+export function otherSide(name: string): string | null {
+	const sides = name.match(/\b(?:left|right)\b/gi) ?? [];
+	const [side] = sides;
+	if (side === undefined || sides.length > 1) return null;
+	const other = side.toLowerCase() === "left" ? "right" : "left";
+	return name.replace(side, /^[A-Z]/.test(side) ? other[0]?.toUpperCase() + other.slice(1) : other);
+}
+
+/** By position, what holds its mirror image now, or held it last: the one that was said, else the one of the other side's name. Left out where it has none. */
 export async function mirroredFixings(read: Reader, positionIds: readonly string[]): Promise<Map<string, FixingOffer[]>> {
-	const pairs = await read.position.findMany({
-		where: { id: { in: [...positionIds] }, OR: [{ mirrorId: { not: null } }, { mirrorOf: { some: {} } }] },
-		select: { id: true, mirrorId: true, mirrorOf: { take: 1, select: { id: true } } },
+	const asked = await read.position.findMany({
+		where: { id: { in: [...positionIds] } },
+		select: { id: true, machineId: true, name: true, mirrorId: true, mirrorOf: { take: 1, select: { id: true } } },
 	});
+	const unsaid = asked.filter(({ mirrorId, mirrorOf, name }) => !mirrorId && mirrorOf.length === 0 && otherSide(name) !== null);
+	const called = await read.position.findMany({
+		where: {
+			machineId: { in: [...new Set(unsaid.map(({ machineId }) => machineId))] },
+			name: { in: unsaid.flatMap(({ name }) => otherSide(name) ?? []) },
+		},
+		take: MOST_SEATS,
+		select: { id: true, machineId: true, name: true },
+	});
+	const byName = new Map(called.map(({ id, machineId, name }) => [`${machineId}/${name}`, id]));
 	const others = new Map(
-		pairs.flatMap(({ id, mirrorId, mirrorOf }) =>
-			(mirrorId ?? mirrorOf[0]?.id) ? [[id, mirrorId ?? mirrorOf[0]?.id ?? ""] as const] : [],
-		),
+		asked.flatMap(({ id, machineId, name, mirrorId, mirrorOf }) => {
+			const other = mirrorId ?? mirrorOf[0]?.id ?? byName.get(`${machineId}/${otherSide(name)}`);
+			return other ? [[id, other] as const] : [];
+		}),
 	);
 	const held = await read.fitting.findMany({
 		where: { positionId: { in: [...others.values()] }, holds: { some: {} } },

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { linesNamed, linesOf, offeredNext, reachOf } from "@/lib/fittings/benchList";
-import { mostOften } from "@/lib/fittings/fixingOffers";
+import { mostOften, otherSide } from "@/lib/fittings/fixingOffers";
 import type { ReachFacts } from "@/lib/fittings/reach";
 
 /** Positions p0.. with parts q0.. in them; `covers` are pairs of a part and the position that it covers. */
@@ -86,6 +86,16 @@ describe("the lists in words", () => {
 });
 
 describe("fixings that are offered", () => {
+	it.each([
+		["trim, left", "trim, right"],
+		["Right hinge", "Left hinge"],
+		["brightness dial", null],
+		["strap from left to right", null],
+	])("%s has its other side %s by its name", (name, other) => {
+		expect(otherSide(name)).toBe(other);
+		if (other !== null) expect(otherSide(other)).toBe(name);
+	});
+
 	const screw = (thread: string, count: number) => ({ count, thread, length: "", head: "", drive: "" });
 	it("are those that a machine has most, with their commonest count, and then the shop's that the machine has not", () => {
 		const here = [screw("4BA", 4), screw("M4", 2), screw("4BA", 2), screw("4BA", 4), screw("", 1)];

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Result } from "@/lib/core/result";
 import { changeConnection, moveFixing, sayConnection, sayFixing, saySetting, takeOut } from "@/lib/fittings/changes";
+import { mirroredFixings } from "@/lib/fittings/fixingOffers";
 import { recordPrint } from "@/lib/labels/changes";
 import { type AMachine, aMachine } from "@/tests/fittings/aMachine";
 import { type FreshShop, freshShop } from "@/tests/support/freshShop";
@@ -19,6 +20,15 @@ describe("what holds a part, what is wired to it, how it is set", () => {
 		machine = await aMachine(shop, { door: { fixings: 4 }, rail: {}, lamp: { wire: "BK" }, free: { empty: true } });
 	});
 	afterEach(() => shop.close());
+
+	it("fixings of the other side are offered by its name, where nobody said which is its mirror image", async () => {
+		const other = await aMachine(shop, { "trim left": { fixings: 3 }, "trim right": {}, strap: {} }, 13);
+		const ids = ["trim right", "strap"].map((mark) => other.position(mark));
+		const offers = await mirroredFixings(shop.store.read, ids);
+		expect([...offers].map(([id, fixings]) => [id, fixings.map(({ count, from }) => `${count} ${from}`)])).toEqual([
+			[other.position("trim right"), ["3 as at Place trim left"]],
+		]);
+	});
 
 	it("one fixing may hold two parts, and stays home while one of them is taken out", async () => {
 		const nuts = done(
