@@ -1,25 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { answerIn, type Done, labelsOf, nextToSend, pauseAfter, readyToSend, type Waiting } from "@/lib/outbox/queue";
+import { answerIn, type Done, labelsOf, nextToSend, pauseAfter, readyToSend } from "@/lib/outbox/queue";
+import { aDeed } from "@/tests/outbox/aDeed";
 
-const waiting = (deed: string, more: Partial<Waiting> = {}): Waiting => ({
-	deed,
-	kind: "take-out",
-	at: "2026-03-02T08:00:00.000Z",
-	words: deed,
-	machine: null,
-	person: null,
-	input: {},
-	photos: [],
-	bagOf: null,
-	wantsLabel: false,
-	mendAt: null,
-	draft: null,
-	file: null,
-	sent: null,
-	refused: null,
-	...more,
-});
 const done = (deed: string, value: Record<string, unknown>): Done => ({
 	deed,
 	kind: "photo",
@@ -36,7 +19,7 @@ describe("what is sent next", () => {
 		const items = fc.array(fc.boolean(), { maxLength: 12 });
 		fc.assert(
 			fc.property(items, (refusals) => {
-				const queue = refusals.map((isRefused, at) => waiting(String(at), { refused: isRefused ? refused : null }));
+				const queue = refusals.map((isRefused, at) => aDeed(String(at), { refused: isRefused ? refused : null }));
 				const at = refusals.indexOf(false);
 				expect(nextToSend(queue)?.deed ?? null).toBe(at < 0 ? null : String(at));
 			}),
@@ -44,19 +27,19 @@ describe("what is sent next", () => {
 	});
 
 	it("goes with the ids of its photos that arrived, after those it had before, and without one that was refused", () => {
-		const item = waiting("a", { photos: ["p1", "p2"], input: { captureIds: ["old"], works: "works" } });
+		const item = aDeed("a", { photos: ["p1", "p2"], input: { captureIds: ["old"], works: "works" } });
 		const results = new Map([["p1", done("p1", { captureId: "c1" })]]);
 		expect(readyToSend(item, results)).toEqual({ input: { captureIds: ["old", "c1"], works: "works" } });
 	});
 
 	it("goes again as it went first, whatever has come since: the shop may have done it so", () => {
-		const item = waiting("a", { photos: ["p1"], bagOf: "gone", sent: { works: "works", captureIds: [] } });
+		const item = aDeed("a", { photos: ["p1"], bagOf: "gone", sent: { works: "works", captureIds: [] } });
 		const results = new Map([["p1", done("p1", { captureId: "c1" })]]);
 		expect(readyToSend(item, results)).toEqual({ input: { works: "works", captureIds: [] } });
 	});
 
 	it("goes into the bag that an earlier deed made, and is put aside when that one was not recorded", () => {
-		const item = waiting("b", { bagOf: "a", input: { into: { kind: "bench" } } });
+		const item = aDeed("b", { bagOf: "a", input: { into: { kind: "bench" } } });
 		expect(readyToSend(item, new Map([["a", done("a", { bagId: "bag" })]]))).toEqual({ input: { into: { kind: "bag", bagId: "bag" } } });
 		expect(readyToSend(item, new Map())).toMatchObject({ refused: { code: "bag-not-made" } });
 	});
@@ -90,13 +73,13 @@ describe("an answer of the shop", () => {
 describe("labels asked for", () => {
 	const value = { bagTag: "12-0201-B", partTag: "12-0005-5" };
 	it("are those of the bag that was made and of the part", () => {
-		expect(labelsOf(waiting("a", { wantsLabel: true, input: { into: { kind: "new-bag" } } }), value)).toEqual(["12-0201-B", "12-0005-5"]);
+		expect(labelsOf(aDeed("a", { wantsLabel: true, input: { into: { kind: "new-bag" } } }), value)).toEqual(["12-0201-B", "12-0005-5"]);
 	});
 	it("leave out a bag that was there before, or that an earlier deed made", () => {
-		expect(labelsOf(waiting("a", { wantsLabel: true, input: { into: { kind: "bag" } } }), value)).toEqual(["12-0005-5"]);
-		expect(labelsOf(waiting("a", { wantsLabel: true, bagOf: "x", input: { into: { kind: "new-bag" } } }), value)).toEqual(["12-0005-5"]);
+		expect(labelsOf(aDeed("a", { wantsLabel: true, input: { into: { kind: "bag" } } }), value)).toEqual(["12-0005-5"]);
+		expect(labelsOf(aDeed("a", { wantsLabel: true, bagOf: "x", input: { into: { kind: "new-bag" } } }), value)).toEqual(["12-0005-5"]);
 	});
 	it("are none where none were asked for", () => {
-		expect(labelsOf(waiting("a", { input: { into: { kind: "new-bag" } } }), value)).toEqual([]);
+		expect(labelsOf(aDeed("a", { input: { into: { kind: "new-bag" } } }), value)).toEqual([]);
 	});
 });

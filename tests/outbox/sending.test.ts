@@ -3,26 +3,15 @@
 
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { Waiting } from "@/lib/outbox/queue";
+import { aDeed } from "@/tests/outbox/aDeed";
 
 type Said = { readonly url: string; readonly body: Record<string, unknown> };
 type Shop = (said: Said) => Promise<{ readonly status: number; readonly value: unknown }>;
 
-const item = (deed: string, more: Partial<Waiting> = {}): Omit<Waiting, "refused" | "sent"> => ({
-	deed,
-	kind: "take-out",
-	at: "2026-03-02T08:00:00.000Z",
-	words: deed,
-	machine: null,
-	person: null,
-	input: { part: deed },
-	photos: [],
-	bagOf: null,
-	wantsLabel: false,
-	mendAt: null,
-	draft: null,
-	file: null,
-	...more,
-});
+const item = (deed: string, more: Partial<Waiting> = {}): Omit<Waiting, "refused" | "sent"> => {
+	const { refused: _, sent: __, ...queued } = aDeed(deed, { input: { part: deed }, ...more });
+	return queued;
+};
 const done = (value: Record<string, unknown> = {}) => ({ status: 200, value: { ok: true, value } });
 const refusal = (code: string) => ({ status: 200, value: { ok: false, error: { code, say: "No." } } });
 
