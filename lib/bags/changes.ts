@@ -118,8 +118,9 @@ export async function movePart(
 			to.kind === "new-bag" ? await laidInNewBag(read, to.bag, machine, before.name, at, env.newId) : await laidIn(read, to, machine);
 		if (!laid.ok) return laid;
 		const { columns, words, bag, rows } = laid.value;
-		const back = outIn === null ? "Laid" : `Back in the shop without ${outIn}: laid`;
-		const found = before.place === "lost" ? "Found again and laid" : back;
+		const away = outIn === null ? null : await read.bag.findFirst({ where: { tag: { id: outIn } }, select: { placeWhy: true } });
+		const isFound = before.place === "lost" || isNotFound(away?.placeWhy ?? "");
+		const found = isFound ? "Found again and laid" : outIn === null ? "Laid" : `Back in the shop without ${outIn}: laid`;
 		return ok(
 			deed(
 				before.machineId,

@@ -13,7 +13,7 @@ export type BagFact = {
 	readonly machineNumber: number | null;
 	readonly place: BagPlace;
 	readonly role: BagRole;
-	/** The tag of the bag that is out of the shop with it: its own, or that of a bag around it; null when it is here. */
+	/** The tag of the bag that is out of the shop, or missing, with it: its own, or that of a bag around it; null when it is here. */
 	readonly outIn: string | null;
 };
 
@@ -31,8 +31,8 @@ export function mayHold(bag: BagFact, ofMachineId: string | null): Result<true, 
 		return refuse("bag-void", `${bag.tag} was taken out of use. Choose another bag, or make a new one.`, { facts: { bag: bag.tag } });
 	}
 	if (bag.outIn !== null) {
-		const out = bag.outIn === bag.tag ? `${bag.tag} is out of the shop.` : `${bag.tag} is in ${bag.outIn}, which is out of the shop.`;
-		return refuse("bag-out", `${out} Bring it back first, or choose another bag.`, { facts: { bag: bag.tag, out: bag.outIn } });
+		const out = bag.outIn === bag.tag ? `${bag.tag} is not here.` : `${bag.tag} is in ${bag.outIn}, which is not here.`;
+		return refuse("bag-out", `${out} Say where that bag lies now, or choose another.`, { facts: { bag: bag.tag, out: bag.outIn } });
 	}
 	if (bag.machineId !== null && bag.machineId !== ofMachineId) {
 		return refuse(

@@ -222,7 +222,7 @@ export function mayBeFitted(part: Pick<PartFact, "name" | "place" | "fittedIn" |
 			if (part.outIn === null) return ok(true);
 			return refuse(
 				"part-out",
-				`${named} is in ${part.outIn}, which is out of the shop. Say where that bag lies now, or where the part itself does, first.`,
+				`${named} is in ${part.outIn}, which is not here. Say where that bag lies now, or where the part itself does, first.`,
 				{ facts: { out: part.outIn } },
 			);
 		case "location":

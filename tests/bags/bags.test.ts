@@ -57,10 +57,10 @@ describe("bags, by rule", () => {
 	it("nothing goes into a bag that is out of use or out of the shop", () => {
 		expect(refused(mayHold(bag("a", { place: "void" }), "m12")).code).toBe("bag-void");
 		expect(refused(mayHold(bag("a", { place: "out", outIn: "tag a" }), "m12")).say).toBe(
-			"tag a is out of the shop. Bring it back first, or choose another bag.",
+			"tag a is not here. Say where that bag lies now, or choose another.",
 		);
 		expect(refused(mayHold(bag("a", { place: "bag", outIn: "tag b" }), "m12")).say).toBe(
-			"tag a is in tag b, which is out of the shop. Bring it back first, or choose another bag.",
+			"tag a is in tag b, which is not here. Say where that bag lies now, or choose another.",
 		);
 	});
 
@@ -195,11 +195,11 @@ describe("bags, in a shop", () => {
 			const into = { partId: spare.id, positionId: machine.position("free") };
 			expect(refused(await putIn(into, shop.env()))).toMatchObject({
 				code: "part-out",
-				say: `The spring is in ${tote.tag}, which is out of the shop. Say where that bag lies now, or where the part itself does, first.`,
+				say: `The spring is in ${tote.tag}, which is not here. Say where that bag lies now, or where the part itself does, first.`,
 			});
 			const offered = (await putInSheet(shop.store.read, machine.id, "free"))?.candidates.find(({ id }) => id === spare.id);
 			expect([offered?.cannot, offered?.where]).toEqual([
-				expect.stringContaining("out of the shop"),
+				expect.stringContaining("not here"),
 				expect.stringContaining("out: at the museum"),
 			]);
 			expect((await leftBehind(shop.store.read, machine.id)).partsOutside).toBe(1);

@@ -87,7 +87,7 @@ describe("taking out and putting in", () => {
 		const taken = done(await out("door", { into: { kind: "new-bag" }, at: "2026-03-02T08:00:00.000Z" }));
 		const where = `T took the part door out on 2 Mar 2026, 09:00: it is in ${taken.bagTag} · on the bench.`;
 		expect(refused(await out("door")).say).toBe(`Place door (door) is empty already. ${where} Choose the position that you have in hand.`);
-		done(await putIn({ machineId: machine.id, positionId: machine.position("free"), partId: machine.part("door") }, shop.env()));
+		done(await putIn({ positionId: machine.position("free"), partId: machine.part("door") }, shop.env()));
 		expect(refused(await out("door")).say).toContain("it is fitted in place free (free).");
 	});
 

@@ -120,4 +120,6 @@ it("a bag that is not found is missing with all that is in it, originals too: it
 	expect(await outside(shop.store.read)).toEqual([]);
 	expect((await whereIs(shop.store.read, { bagId: bag.bagId, locationId: null })).last).toBe("Not found, looked in the attic");
 	expect((await saidOf(shop.store.read, `Bag/${tote.bagId}`))[0]?.say).toBe(`${tote.tag} was not found, looked in the attic.`);
+	done(await movePart({ partId: machine.part("lamp"), to: { kind: "bench" }, why: "" }, shop.env()));
+	expect((await saidOf(shop.store.read, `Part/${machine.part("lamp")}`))[0]?.say).toBe("Found again and laid the part lamp on the bench.");
 });
