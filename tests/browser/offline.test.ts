@@ -145,7 +145,10 @@ it("what was put back before the shop's answer came is out and in again, once ea
 	// It can be chosen again at once: by what this phone knows it is in its place.
 	await page.getByRole("link", { name }).waitFor();
 	await page.goto(`${shop.base}/phone`);
-	await page.getByRole("main").getByText(`${name} (p${LAMPS + 2}) back in`).waitFor();
+	await page
+		.getByRole("main")
+		.getByText(`${name} (p${LAMPS + 2}) back in`)
+		.waitFor();
 	await page.unrouteAll({ behavior: "ignoreErrors" });
 	await page.reload();
 	await page.getByText("Nothing waits on this phone").waitFor({ timeout: 60_000 });

@@ -5,7 +5,9 @@ import { benchSheet } from "@/lib/fittings/benchSheet";
 import { demoCopy } from "@/tests/support/demoCopy";
 
 describe("the list that a page at the bench comes with", () => {
-	it("is the beginning of the one that the phone makes of the machine's sheet, so that nothing moves under the thumb", async () => {
+	it("is the beginning of the one that the phone makes of the machine's sheet, so that nothing moves under the thumb", {
+		timeout: 120_000,
+	}, async () => {
 		const { store, close } = await demoCopy();
 		try {
 			const machines = await store.read.machine.findMany({ orderBy: { number: "asc" }, select: { id: true } });
