@@ -56,11 +56,12 @@ export async function openPhoneStore(onGone: () => void): Promise<PhoneStore> {
 					db.createObjectStore("drafts", { keyPath: "key" });
 				}
 				const photos = db.createObjectStore("photos");
-				for await (const cursor of tx.objectStore("waiting")) {
-					const { deed, file } = cursor.value;
+				const waiting = tx.objectStore("waiting");
+				for await (const { primaryKey, value } of waiting) {
+					const { deed, file } = value;
 					if (file === null || !("bytes" in file) || !(file.bytes instanceof ArrayBuffer)) continue;
 					await photos.put(file.bytes, deed);
-					await cursor.update({ ...cursor.value, sent: null, file: { type: file.type, name: file.name } });
+					await waiting.put({ ...value, sent: null, file: { type: file.type, name: file.name } }, primaryKey);
 				}
 			},
 			// Another tab has a newer program: it must not wait for this one.

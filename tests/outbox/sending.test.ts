@@ -1,7 +1,7 @@
 // The queue as a page runs it, with a shop that answers as each test has it. Node has no IndexedDB: what is kept is kept in
 // memory, by the same rules.
 
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, describe, expect, it, vi } from "vitest";
 import type { Waiting } from "@/lib/outbox/queue";
 import { aDeed } from "@/tests/outbox/aDeed";
 
@@ -14,6 +14,8 @@ const item = (deed: string, more: Partial<Waiting> = {}): Omit<Waiting, "refused
 };
 const done = (value: Record<string, unknown> = {}) => ({ status: 200, value: { ok: true, value } });
 const refusal = (code: string) => ({ status: 200, value: { ok: false, error: { code, say: "No." } } });
+
+const pages: typeof import("@/app/outbox/outbox")[] = [];
 
 /** A page of its own: the module anew, over a phone that keeps nothing yet. */
 async function openedPage(shop: Shop) {
@@ -29,10 +31,13 @@ async function openedPage(shop: Shop) {
 	});
 	vi.spyOn(console, "info").mockImplementation(() => undefined);
 	const outbox = await import("@/app/outbox/outbox");
+	pages.push(outbox);
 	return { ...outbox, asked, kept: async () => (await outbox.phone()).read() };
 }
 
-beforeEach(() => {
+// What still waits would be tried again when another test has the floor.
+afterEach(async () => {
+	for (const page of pages.splice(0)) for (const { deed } of (await (await page.phone()).read()).waiting) await page.leaveOut(deed);
 	vi.unstubAllGlobals();
 	vi.restoreAllMocks();
 });
