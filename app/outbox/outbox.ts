@@ -80,10 +80,14 @@ async function changed(): Promise<void> {
 	channel?.postMessage("changed");
 }
 
+/** What is the same for most of what waits. */
+const PLAIN = { photos: [], bagOf: null, wantsLabel: false, mendAt: null, draft: null, file: null } as const;
+type Queued = Omit<Waiting, "refused" | "sent" | keyof typeof PLAIN> & Partial<Pick<Waiting, keyof typeof PLAIN>>;
+
 /** Keeps it on the phone, then sends what there is to send. Kept means on the disk: what comes back afterwards changes nothing. */
-export async function queue(item: Omit<Waiting, "refused" | "sent">, bytes?: ArrayBuffer): Promise<void> {
+export async function queue(item: Queued, bytes?: ArrayBuffer): Promise<void> {
 	const store = await phone();
-	await store.put({ ...item, sent: null, refused: null }, bytes);
+	await store.put({ ...PLAIN, ...item, sent: null, refused: null }, bytes);
 	await changed();
 	void go(true);
 }

@@ -2,7 +2,7 @@
 // query each, so that there is no depth at which an answer would end too soon.
 
 import { z } from "zod";
-import type { BagFact } from "@/lib/bags/rules";
+import { type BagFact, NOT_FOUND_BEGINS } from "@/lib/bags/rules";
 import type { Reader } from "@/lib/db/store";
 import { BagPlace, BagRole } from "@/lib/generated/prisma/enums";
 
@@ -75,7 +75,7 @@ export async function bagsOutside(read: Reader): Promise<string[]> {
 async function bagsSentOut(read: Reader): Promise<string[]> {
 	return idsSchema.parse(
 		await read.$queryRaw`WITH RECURSIVE "away"("id") AS (
-				SELECT "id" FROM "Bag" WHERE "place" = 'out' AND "placeWhy" NOT LIKE 'not found%'
+				SELECT "id" FROM "Bag" WHERE "place" = 'out' AND "placeWhy" NOT LIKE ${`${NOT_FOUND_BEGINS}%`}
 				UNION SELECT b."id" FROM "away" JOIN "Bag" b ON b."parentId" = "away"."id"
 			)
 			SELECT "id" FROM "away" ORDER BY "id"`,

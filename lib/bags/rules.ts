@@ -17,11 +17,12 @@ export type BagFact = {
 	readonly outIn: string | null;
 };
 
-/** The words of a bag that nobody can find. */
-export const NOT_FOUND = "not found where it should be";
+/** How the words of a bag that nobody can find begin, and what they are unless more is known. */
+export const NOT_FOUND_BEGINS = "not found";
+export const NOT_FOUND = `${NOT_FOUND_BEGINS} where it should be`;
 
 /** Whether the reason for which a bag is not here says that it is missing: then nobody said that it left the shop. */
-export const isNotFound = (why: string): boolean => /^not found/i.test(why);
+export const isNotFound = (why: string): boolean => why.toLowerCase().startsWith(NOT_FOUND_BEGINS);
 
 const whose = (bag: BagFact): string => (bag.machineNumber === null ? "the shop" : `machine ${bag.machineNumber}`);
 

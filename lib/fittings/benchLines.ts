@@ -1,7 +1,7 @@
 // The list that a run of take-outs starts with, as the page comes: what can come out now, the first of it.
 
 import type { Reader } from "@/lib/db/store";
-import { type Choice, linesOf, offeredNext, SHOWN } from "@/lib/fittings/benchList";
+import { type Choice, choiceOf, SHOWN } from "@/lib/fittings/benchList";
 import { lastOutOf, MOST_SEATS, photosBySeat } from "@/lib/fittings/benchRows";
 import { reachFacts } from "@/lib/fittings/reachFacts";
 
@@ -26,14 +26,14 @@ export async function benchLines(read: Reader, machineId: string): Promise<Choic
 		part: { ...part, tag: part.tag?.id ?? null },
 		photo: photos.get(position.id) ?? null,
 	}));
-	const offered = offeredNext(
+	const { lines, counts } = choiceOf(
 		facts,
-		seats.map(({ position, part }) => ({ positionId: position.id, partId: part.id })),
+		seats,
 		last.map(({ partId }) => partId),
+		new Map(seats.map(({ part }) => [part.id, part.name])),
 	);
-	const { opened, free, behind } = linesOf(seats, offered, new Map(seats.map(({ part }) => [part.id, part.name])));
 	return {
-		lines: { opened: opened.slice(0, SHOWN), free: free.slice(0, SHOWN), behind: behind.slice(0, SHOWN) },
-		counts: { opened: opened.length, free: free.length, behind: behind.length },
+		lines: { opened: lines.opened.slice(0, SHOWN), free: lines.free.slice(0, SHOWN), behind: lines.behind.slice(0, SHOWN) },
+		counts,
 	};
 }

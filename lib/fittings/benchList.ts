@@ -117,3 +117,15 @@ export function linesNamed(lines: readonly Line[], typed: string): Line[] {
 		return words.every((word) => said.includes(word));
 	});
 }
+
+/** All that can be chosen of a machine: `out` are the parts that came out, the last one first. */
+export function choiceOf(
+	facts: ReachFacts,
+	seats: readonly (Parameters<typeof linesOf>[0][number] & { readonly part: { readonly id: string } })[],
+	out: readonly string[],
+	names: ReadonlyMap<string, string>,
+): Choice {
+	const taken = seats.map(({ position, part }) => ({ positionId: position.id, partId: part.id }));
+	const lines = linesOf(seats, offeredNext(facts, taken, out), names);
+	return { lines, counts: { opened: lines.opened.length, free: lines.free.length, behind: lines.behind.length } };
+}

@@ -4,9 +4,8 @@ import { useEffect, useMemo, useRef, useState } from "react";
 import { useOutbox } from "@/app/outbox/outbox";
 import { Button } from "@/app/ui/button";
 import { Notice } from "@/app/ui/notice";
-import { type Choice, linesOf, offeredNext, reachOf, SHOWN } from "@/lib/fittings/benchList";
-import type { BenchSeat, BenchSheet } from "@/lib/fittings/benchSheet";
-import type { ReachFacts } from "@/lib/fittings/reach";
+import { type Choice, choiceOf, reachOf, SHOWN } from "@/lib/fittings/benchList";
+import type { BenchSeat } from "@/lib/fittings/benchSheet";
 import { textIn, type Waiting } from "@/lib/outbox/queue";
 import type { OutcomeOut } from "../take-out/[mark]/takeOutForm";
 import { Choose } from "./choose";
@@ -85,7 +84,7 @@ export function BenchRun({ machine, person, first }: BenchOf & { first: Choice }
 		<Choose
 			machine={machine}
 			person={person}
-			choice={sheet && reach ? choiceOf(sheet, reach, out) : first}
+			choice={sheet && reach ? choiceOf(reach, sheet.seats, out, new Map(sheet.names)) : first}
 			isLong={first.counts.opened + first.counts.free + first.counts.behind > SHOWN}
 			isWhole={sheet !== null}
 			since={since}
@@ -119,12 +118,6 @@ function useAfterSending(count: number, readAgain: () => void): void {
 		if (count < before.current) readAgain();
 		before.current = count;
 	}, [count, readAgain]);
-}
-
-function choiceOf(sheet: BenchSheet, reach: ReachFacts, out: readonly string[]): Choice {
-	const seats = sheet.seats.map(({ position, part }) => ({ positionId: position.id, partId: part.id }));
-	const lines = linesOf(sheet.seats, offeredNext(reach, seats, out), new Map(sheet.names));
-	return { lines, counts: { opened: lines.opened.length, free: lines.free.length, behind: lines.behind.length } };
 }
 
 /** Parts that are out by what waits on this phone: taken out, and not put back behind it. */

@@ -32,12 +32,6 @@ export function JustOut({ run, machine, person, onBack }: BenchOf & { run: RunOu
 			machine,
 			person,
 			input: { partId: run.part.id },
-			photos: [],
-			bagOf: null,
-			wantsLabel: false,
-			mendAt: null,
-			draft: null,
-			file: null,
 		});
 		const outcome = await outcomeOf(deed, 8000);
 		if (outcome.kind === "refused") setSay(outcome.refused.say);

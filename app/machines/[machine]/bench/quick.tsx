@@ -28,12 +28,6 @@ export function Quick({ machine, person }: BenchOf) {
 			machine,
 			person,
 			input: { machineId: machine.id, kind: "tag", tag, takenAt: at },
-			photos: [],
-			bagOf: null,
-			wantsLabel: false,
-			mendAt: null,
-			draft: null,
-			file: null,
 		});
 		setKept((before) => [...before, tag]);
 		return { ok: true };

@@ -145,7 +145,6 @@ export function TakeOutForm(props: TakeOutFormProps) {
 				wantsLabel: wantsLabel.current,
 				mendAt: `/machines/${machine.number}/take-out/${encodeURIComponent(position.mark)}`,
 				draft: draftKey,
-				file: null,
 			});
 			const outcome = await outcomeOf(deed, PATIENCE_MS);
 			switch (outcome.kind) {
